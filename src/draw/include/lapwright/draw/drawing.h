@@ -8,6 +8,15 @@
 // type and the offsets of dimensions are always millimetres of paper. Placing is resolved at once; nothing
 // nests.
 //
+// The types are aggregates with defaults, to be filled by name:
+//
+//   Drawing soaker;
+//   soaker.add(polygon({{0, 0}, {175, 0}, {175, 190}, {0, 190}}, LineKind::cut))
+//       .add(line({100, 0}, {100, 190}, LineKind::fold))
+//       .add(Dimension{.from = {0, 0}, .to = {175, 0}, .offset = -10, .text = "175"});
+//   Page page{.title = "Soakers"};
+//   page.drawing.add(soaker, {.move = {20, 100}, .scale = 0.4}, "S1");
+//
 // A model is data without rules to break, except: every number is finite, every size of type is > 0.
 #pragma once
 
@@ -56,21 +65,21 @@ struct Box {
 // A corner of a contour and the way on to the next corner: straight (bulge 0) or an arc. The bulge is
 // tan(sweep / 4) with the sweep anticlockwise: 1 is a half circle that runs anticlockwise, √2 − 1 a quarter.
 struct Vertex {
-  Point at;
+  Point at{};
   double bulge = 0;
 };
 
 struct Contour {
-  std::vector<Vertex> vertices;
+  std::vector<Vertex> vertices{};
   bool closed = false;  // closed: the last vertex leads on to the first
 };
 
 struct Path {
-  std::vector<Contour> contours;  // filled by the even-odd rule, so a second contour inside is a hole
+  std::vector<Contour> contours{};  // filled by the even-odd rule, so a second contour inside is a hole
   std::optional<Stroke> stroke = Stroke{};
   Fill fill = Fill::none();
-  std::optional<Layer> layer;  // unset: the layer of the stroke's kind, or `outline`
-  std::string tag;             // the name of the thing it shows, for a page to find it (SVG data-tag)
+  std::optional<Layer> layer{};  // unset: the layer of the stroke's kind, or `outline`
+  std::string tag{};             // the name of the thing it shows, for a page to find it (SVG data-tag)
 };
 
 // Makers of paths. Each may be given stroke, fill, layer and tag afterwards.
@@ -87,8 +96,8 @@ enum class Seat : std::uint8_t { baseline, middle, top };  // which height of a 
 enum class Weight : std::uint8_t { regular, bold };
 
 struct Text {
-  std::string text;  // UTF-8; what cannot be drawn is replaced as font.h says
-  Point at;
+  std::string text{};  // UTF-8; what cannot be drawn is replaced as font.h says
+  Point at{};
   double size = pt(9);  // of the em, mm: what is called "9 pt" is pt(9)
   Anchor anchor = Anchor::start;
   Seat seat = Seat::baseline;
@@ -96,45 +105,45 @@ struct Text {
   Weight weight = Weight::regular;
   bool on_white = false;  // paints white behind itself, to be read on a hatch
   Layer layer = Layer::text;
-  std::string tag;
+  std::string tag{};
 };
 
 // A length between two points: line, extension lines, ticks, and the text along it, readable from below or
 // from the right. When the text does not fit between the ticks it stands beyond the second one.
 struct Dimension {
-  Point from;
-  Point to;
-  double offset = 8;  // of the line from the points, mm of paper, to the left of from → to; may be negative
-  std::string text;   // what it says: the caller knows the true length, the drawing may be to scale
+  Point from{};
+  Point to{};
+  double offset = 8;   // of the line from the points, mm of paper, to the left of from → to; may be negative
+  std::string text{};  // what it says: the caller knows the true length, the drawing may be to scale
   double size = pt(9);
   LineKind line = LineKind::dimension;  // LineKind::hidden for a length that is not known yet
   Weight weight = Weight::regular;
-  std::string tag;
+  std::string tag{};
 };
 
 // Lengths read from one edge, as off a tape hooked at `zero`: one line, a ring at zero, a tick at each stop
 // with its text square to the line. Stops too near for their texts are spread apart and led to their ticks by
 // kinked leaders.
 struct Chain {
-  Point zero;
-  Point towards;  // gives the direction only
+  Point zero{};
+  Point towards{};  // gives the direction only
   struct Stop {
-    Point at;  // projected on the line
-    std::string text;
+    Point at{};  // projected on the line
+    std::string text{};
   };
-  std::vector<Stop> stops;
+  std::vector<Stop> stops{};
   double offset = 12;  // of the line from `zero`, mm of paper, to the left of zero → towards; may be negative
   std::string zero_text = "0";
   double size = pt(9);
   LineKind line = LineKind::dimension;
-  std::string tag;
+  std::string tag{};
 };
 
 using Item = std::variant<Path, Text, Dimension, Chain>;
 
 // How a drawing is laid into another: mirrored first (x → −x), then scaled, turned, moved.
 struct Placement {
-  Point move;
+  Point move{};
   double scale = 1;     // > 0; 0.1 for 1:10
   double rotation = 0;  // degrees
   bool mirrored = false;
@@ -168,15 +177,15 @@ Box extents(const Drawing& drawing);
 struct Page {
   double width = 210;   // mm
   double height = 297;  // mm
-  Drawing drawing;
-  std::string title;
+  Drawing drawing{};
+  std::string title{};
   double from_top(double down) const { return height - down; }
 };
 
 struct Document {
-  std::string title;
+  std::string title{};
   std::string language = "en-GB";
-  std::vector<Page> pages;
+  std::vector<Page> pages{};
 };
 
 }  // namespace lapwright::draw

@@ -9,7 +9,7 @@
 namespace lapwright::draw {
 
 struct PdfOptions {
-  std::string date;      // "20300131120000Z" as PDF wants it after "D:"; empty: no date at all
+  std::string date{};    // "20300131120000Z" as PDF wants it after "D:"; empty: no date at all
   bool compress = true;  // deflate streams
 };
 

@@ -10,7 +10,7 @@
 namespace lapwright::draw {
 
 struct SvgOptions {
-  std::string id_prefix;     // before every id, when several drawings share one page
+  std::string id_prefix{};   // before every id, when several drawings share one page
   bool white_ground = true;  // a white rectangle under everything
   bool xml_header = true;    // <?xml ...?>, for a file; not inside HTML
   // Pure black and white if empty. Otherwise what black becomes, e.g. "currentColor", and what white becomes.
