@@ -26,11 +26,15 @@ void over(benchmark::State& state, double low, double high, F function) {
   state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(arguments.size()));
 }
 
-void sin_ours(benchmark::State& state) { over(state, -360, 360, lapwright::sin_deg); }
+void sin_ours(benchmark::State& state) {
+  over(state, -360, 360, lapwright::sin_deg);
+}
 void sin_libm(benchmark::State& state) {
   over(state, -6.28, 6.28, [](double a) { return std::sin(a); });
 }
-void atan_ours(benchmark::State& state) { over(state, -20, 20, lapwright::atan_deg); }
+void atan_ours(benchmark::State& state) {
+  over(state, -20, 20, lapwright::atan_deg);
+}
 void atan_libm(benchmark::State& state) {
   over(state, -20, 20, [](double a) { return std::atan(a); });
 }

@@ -1,4 +1,5 @@
-// Whatever bytes stood in a file, a fault is one clean line: valid UTF-8, no control character, bounded length.
+// Whatever bytes stood in a file, a fault is one clean line: valid UTF-8, no control character, bounded
+// length.
 #include <lapwright/base/fault.h>
 
 #include <cstddef>
@@ -30,7 +31,7 @@ bool clean(std::string_view text) {
     }
     const std::size_t shortest = point < 0x80U ? 1 : point < 0x800U ? 2 : point < 0x10000U ? 3 : 4;
     if (length != shortest || point > 0x10FFFFU || (point >= 0xD800U && point <= 0xDFFFU)) return false;
-    if (point >= 0x80U && point < 0xA0U) return false;  // the C1 control characters
+    if (point >= 0x80U && point < 0xA0U) return false;       // the C1 control characters
     if (point == 0x2028U || point == 0x2029U) return false;  // line and paragraph separator
     at += length;
   }
@@ -45,9 +46,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const std::string shown = lapwright::quoted(text, limit);
     require(clean(shown));
     require(shown.size() >= 2 && shown.front() == '"' && shown.back() == '"');
-    require(shown.size() <= 4 * limit + 3 + 2);  // each byte kept becomes four at most; then "…" and the quotes
+    require(shown.size() <=
+            4 * limit + 3 + 2);  // each byte kept becomes four at most; then "…" and the quotes
   }
-  const std::string line = lapwright::to_line({lapwright::FaultCode::bad_choice, text, {3, 14}, text, text, text});
+  const std::string line =
+      lapwright::to_line({lapwright::FaultCode::bad_choice, text, {3, 14}, text, text, text});
   require(clean(line));
   require(line.find("bad-choice") != std::string::npos);
   return 0;

@@ -6,8 +6,8 @@ namespace lapwright {
 
 namespace {
 
-// Length of the UTF-8 sequence that starts at text[at], or 0 when it is malformed (RFC 3629: no overlong forms, no
-// surrogates, nothing above U+10FFFF).
+// Length of the UTF-8 sequence that starts at text[at], or 0 when it is malformed (RFC 3629: no overlong
+// forms, no surrogates, nothing above U+10FFFF).
 std::size_t sequence_length(std::string_view text, std::size_t at) {
   const auto byte = [&](std::size_t i) -> unsigned {
     return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
@@ -31,8 +31,9 @@ std::size_t sequence_length(std::string_view text, std::size_t at) {
   return 0;
 }
 
-// Characters that a terminal or a reader of lines would obey rather than show: the two control blocks (the second is
-// U+0080 to U+009F, where U+009B starts a terminal command), and Unicode's own line and paragraph separators.
+// Characters that a terminal or a reader of lines would obey rather than show: the two control blocks (the
+// second is U+0080 to U+009F, where U+009B starts a terminal command), and Unicode's own line and paragraph
+// separators.
 bool is_control(std::string_view character) {
   const auto byte = static_cast<unsigned char>(character[0]);
   if (character.size() == 1) return byte < 0x20U || byte == 0x7FU;
@@ -61,7 +62,9 @@ void append_visible(std::string& out, std::string_view text, std::size_t limit, 
 
 }  // namespace
 
-std::string_view name_of(FaultCode code) { return kFaultNames[static_cast<std::size_t>(code)].name; }
+std::string_view name_of(FaultCode code) {
+  return kFaultNames[static_cast<std::size_t>(code)].name;
+}
 
 std::string quoted(std::string_view text, std::size_t limit) {
   std::string out = "\"";

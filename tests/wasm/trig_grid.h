@@ -1,5 +1,5 @@
-// The trigonometry over a grid of arguments, as one number per function: what a native and a WebAssembly build must
-// agree on to the last bit.
+// The trigonometry over a grid of arguments, as one number per function: what a native and a WebAssembly
+// build must agree on to the last bit.
 #pragma once
 
 #include <lapwright/base/generator.h>
@@ -31,8 +31,8 @@ inline constexpr std::array<Function, 9> kFunctions{{
     {"hypotenuse", [](double a, double b) { return hypotenuse(a, b); }, -1e5, 1e5},
 }};
 
-// FNV-1a (public algorithm by Fowler, Noll and Vo) over the bits of each result: a regular grid first, which holds
-// the exact angles, then drawn arguments.
+// FNV-1a (public algorithm by Fowler, Noll and Vo) over the bits of each result: a regular grid first, which
+// holds the exact angles, then drawn arguments.
 inline std::uint64_t bits_of(const Function& function) {
   constexpr int kGrid = 5760;  // quarter degrees over −720 … 720
   constexpr int kDrawn = 200000;

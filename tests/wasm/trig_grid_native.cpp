@@ -7,6 +7,7 @@
 
 int main() {
   for (const auto& function : lapwright::parity::kFunctions) {
-    std::printf("%s %016" PRIx64 "\n", std::string(function.name).c_str(), lapwright::parity::bits_of(function));
+    std::printf("%s %016" PRIx64 "\n", std::string(function.name).c_str(),
+                lapwright::parity::bits_of(function));
   }
 }
