@@ -4,4 +4,6 @@
 uintptr_t __stack_chk_guard = 0x595e9fbdU;
 
 void __stack_chk_fail(void);
-void __stack_chk_fail(void) { __builtin_trap(); }
+void __stack_chk_fail(void) {
+  __builtin_trap();
+}
