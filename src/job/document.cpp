@@ -23,9 +23,6 @@ constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
 bool is_blank(char c) {
   return c == ' ' || c == '\t' || c == '\n' || c == '\r';
 }
-bool is_number_part(char c) {
-  return (c >= '0' && c <= '9') || c == '-' || c == '+' || c == '.' || c == 'e' || c == 'E';
-}
 bool is_word_part(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '-' ||
          c == '.' || c == '+';
@@ -71,10 +68,28 @@ class Cursor {
     }
     if (!at_end()) step();
   }
+  // Over a number by JSON's own grammar, so that "01" ends after the 0.
   std::string_view take_number() {
     const std::size_t from = at_;
-    while (!at_end() && is_number_part(peek())) step();
+    if (peek() == '-') step();
+    if (peek() == '0') {
+      step();
+    } else {
+      skip_digits();
+    }
+    if (peek() == '.') {
+      step();
+      skip_digits();
+    }
+    if (peek() == 'e' || peek() == 'E') {
+      step();
+      if (peek() == '+' || peek() == '-') step();
+      skip_digits();
+    }
     return text_.substr(from, at_ - from);
+  }
+  void skip_digits() {
+    while (peek() >= '0' && peek() <= '9') step();
   }
 
  private:
@@ -205,7 +220,7 @@ class Builder {
     const auto parsed = fast_float::from_chars(text.data(), text.data() + text.size(), value->number);
     if (parsed.ec != std::errc{} || !std::isfinite(value->number)) {
       fault(FaultCode::bad_number, value->spot, std::string(text), "a number that a double can hold",
-            "write a smaller number");
+            "write a number of ordinary size");
       return false;
     }
     return true;
@@ -280,16 +295,20 @@ class Builder {
             "text in UTF-8", "save the file as UTF-8");
     } else if (why.id == 406) {
       fault(FaultCode::bad_number, cursor_.spot(), word, "a number that a double can hold",
-            "write a smaller number");
+            "write a number of ordinary size");
     } else if (is_number_word(word)) {
       fault(FaultCode::bad_number, cursor_.spot(), word, "a finite number", "write the number in digits");
     } else if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
       fault(FaultCode::not_json, cursor_.spot(), "an empty file", "a JSON object: { ... }",
             "write the job into the file");
-    } else if (message.find("missing closing quote") != std::string_view::npos ||
-               (message.find("control character") != std::string_view::npos)) {
+    } else if (cursor_.peek() == '"' && message.find("invalid string") != std::string_view::npos) {
+      const bool unclosed = message.find("missing closing quote") != std::string_view::npos ||
+                            message.find("U+000A") != std::string_view::npos ||
+                            message.find("U+000D") != std::string_view::npos;
       fault(FaultCode::not_json, cursor_.spot(), lapwright::quoted(first_line(text.substr(cursor_.at())), 24),
-            "a text that ends with a quote on the line where it begins", "close the text with \"");
+            unclosed ? "a text that ends with a quote on the line where it begins"
+                     : "a text without control characters, and only the escapes of JSON",
+            unclosed ? "close the text with \"" : "write a tab as \\t, a backslash as \\\\, a quote as \\\"");
     } else if (cursor_.at_end() || position > text.size()) {
       cursor_.step_to(text.size());
       fault(FaultCode::not_json, cursor_.spot(), "the end of the file",
