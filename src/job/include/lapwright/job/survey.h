@@ -19,7 +19,8 @@ namespace lapwright::job {
 enum class Exposure : std::uint8_t { sheltered, moderate, severe, very_severe };
 enum class ShownIn : std::uint8_t { mm, inches };
 enum class CoveringKind : std::uint8_t { plain_tile, slate, profiled_tile, flat_tile };
-enum class Nailing : std::uint8_t { centre, head };
+// hung: from pegs or a hook at the head, as old random slates are; it takes no nail allowance from the gauge.
+enum class Nailing : std::uint8_t { centre, head, hung };
 enum class Made : std::uint8_t { hand, machine };
 enum class JunctionKind : std::uint8_t { side, top, stack, pipe, wall };
 enum class Hand : std::uint8_t { left, right };  // the wall's side of the slope, seen facing the roof from the ground
