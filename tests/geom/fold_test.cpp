@@ -197,7 +197,7 @@ TEST(N4, area_is_kept_by_folding) {
 
 TEST(N4, folding_by_zero_angles_gives_the_flat_net) {
   Generator g(kSeed + 2);
-  const Frame base{{10, 20, 30}, {0, 1, 0}, {0, 0, 1}};
+  const Frame base{{0.1, 0.2, 0.3}, {0, 1, 0}, {0, 0, 1}};
   for (int n = 0; n < 1000; ++n) {
     Net net = random_net(g).net;
     for (Fold& fold : net.folds) fold.angle = Angle{};
