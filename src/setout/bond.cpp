@@ -5,6 +5,7 @@
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
+#include <lapwright/practice/defaults.h>
 
 #include <optional>
 #include <vector>
@@ -137,9 +138,7 @@ Bond bond_of(const job::Covering& c, const practice::Pack& pack) {
   Bond bond;
   bond.unit = c.width.value;
   bond.and_half = bond.unit * pack.number("bond.unit_and_half");
-  bond.joint = c.joint.value_or(pack.length(slate                               ? "joint.slate"
-                                            : c.kind == CoveringKind::plain_tile ? "joint.plain_tile"
-                                                                                 : "joint.single_lap"));
+  bond.joint = practice::open_joint(c, pack);
   // A narrower unit than the rule's own figure cannot be asked to be wider than itself.
   bond.narrowest = min(slate ? pack.length("bond.narrowest_slate") : bond.unit / 2.0, bond.unit);
   return bond;
@@ -210,13 +209,6 @@ void check_sidelap(const job::Slope& slope, const practice::Pack& pack, job::Slo
 
 }  // namespace
 
-Length widest_gap(const job::Junction& junction, const practice::Pack& pack) {
-  if (junction.gaps.empty()) return pack.length("wall.gap");
-  Length widest = junction.gaps.front().width.most();
-  for (const job::GapAt& gap : junction.gaps) widest = max(widest, gap.width.most());
-  return widest;
-}
-
 void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayout& layout) {
   const job::Covering& c = slope.covering;
   const Bond bond = bond_of(c, pack);
@@ -227,8 +219,8 @@ void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLa
   const auto row_of = [&](std::int64_t number, Length tail, Length next_tail, Length length, Length nail) {
     const job::Junction* left = wall_at(slope, Hand::left, tail, next_tail);
     const job::Junction* right = wall_at(slope, Hand::right, tail, next_tail);
-    const Length left_gap = left != nullptr ? widest_gap(*left, pack) : Length{};
-    const Length right_gap = right != nullptr ? widest_gap(*right, pack) : Length{};
+    const Length left_gap = left != nullptr ? practice::widest_gap(*left, pack) : Length{};
+    const Length right_gap = right != nullptr ? practice::widest_gap(*right, pack) : Length{};
     const bool starts_with_half = (c.first_unit == FirstUnit::unit_and_half) == (number % 2 == 0);
     job::Row row;
     row.slope = slope.name;

@@ -8,7 +8,8 @@
 
 namespace lapwright::geom {
 
-// A coordinate on a flat net, in µm. Nets stay within ±2^31 µm (2.1 km), so that products fit in 64 bits.
+// A coordinate on a flat net, in µm. Nets stay within ±2^30 µm (1.07 km), so that two points are within 2^31 µm of each
+// other and products of their differences fit in 64 bits.
 using Grid = std::int64_t;
 
 struct GridPoint {

@@ -34,7 +34,8 @@ struct SlopeLayout {
 struct JunctionPlan {
   std::vector<Piece> pieces;  // marks not yet given
   std::vector<Finding> findings;
-  std::vector<WorkStep> work_after_courses;  // flashings and finishing, bottom up
+  std::vector<WorkStep> work_after_courses;  // flashings and finishing, bottom up; marks not yet given
+  std::vector<std::int64_t> piece_of_work;   // of each: index into `pieces`; −1: none
   // What is fitted with each course, soakers: index into `pieces`, per course; −1: none.
   std::vector<std::int64_t> soaker_of_course;
 };

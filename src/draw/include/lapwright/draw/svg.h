@@ -1,0 +1,26 @@
+// SVG 1.1, sized in mm, with real text. Layers are groups with id and class, split where painting order wants
+// it: "cut", "cut-2", ... Elements carry a class (line kind or hatch) and, if tagged, data-tag, for a page to
+// style and find.
+#pragma once
+
+#include <lapwright/draw/drawing.h>
+
+#include <string>
+
+namespace lapwright::draw {
+
+struct SvgOptions {
+  std::string id_prefix{};   // before every id, when several drawings share one page
+  bool white_ground = true;  // a white rectangle under everything
+  bool xml_header = true;    // <?xml ...?>, for a file; not inside HTML
+  // Pure black and white if empty. Otherwise what black becomes, e.g. "currentColor", and what white becomes.
+  std::string ink = "#000";
+  std::string paper = "#fff";
+};
+
+std::string write_svg(const Page& page, const SvgOptions& options = {});
+// A free drawing: the picture is its extents with `margin` mm around.
+std::string write_svg(const Drawing& drawing, std::string_view title, double margin,
+                      const SvgOptions& options = {});
+
+}  // namespace lapwright::draw
