@@ -7,8 +7,9 @@
 
 namespace lapwright::job {
 
-// One line per piece, row, finding and step, so that two plans can be compared line by line; ends in a line break.
-// Lengths in mm to 1 µm, other numbers to 9 decimals; the same plan gives the same bytes in every build.
+// One line per piece, row, finding and step, so that two plans can be compared line by line; ends in a line
+// break. Lengths in mm to 1 µm, other numbers to 9 decimals; the same plan gives the same bytes in every
+// build.
 std::string write_plan(const Plan& plan);
 
 // {"format": "lapwright-findings/1", "findings": [...]}
