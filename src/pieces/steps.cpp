@@ -45,7 +45,7 @@ Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Ju
                                    "measure the joints further up, or give \"course\" to go on from the last"));
       }
       const Length course = junction.wall.course->value;
-      for (std::int64_t i = 1; heights.back() < at_head; ++i) heights.push_back(on_grid(heights.back() + course));
+      while (heights.back() < at_head) heights.push_back(on_grid(heights.back() + course));
     }
     return heights;
   }
