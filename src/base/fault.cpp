@@ -6,8 +6,8 @@ namespace lapwright {
 
 namespace {
 
-// Length of the UTF-8 sequence that starts at text[at], or 0 when it is malformed (RFC 3629: no overlong forms, no
-// surrogates, nothing above U+10FFFF).
+// Length of the UTF-8 sequence that starts at text[at], or 0 when it is malformed (RFC 3629: no overlong
+// forms, no surrogates, nothing above U+10FFFF).
 std::size_t sequence_length(std::string_view text, std::size_t at) {
   const auto byte = [&](std::size_t i) -> unsigned {
     return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
@@ -31,29 +31,40 @@ std::size_t sequence_length(std::string_view text, std::size_t at) {
   return 0;
 }
 
+// Characters that a terminal or a reader of lines would obey rather than show: the two control blocks (the
+// second is U+0080 to U+009F, where U+009B starts a terminal command), and Unicode's own line and paragraph
+// separators.
+bool is_control(std::string_view character) {
+  const auto byte = static_cast<unsigned char>(character[0]);
+  if (character.size() == 1) return byte < 0x20U || byte == 0x7FU;
+  if (character.size() == 2) return byte == 0xC2U && static_cast<unsigned char>(character[1]) < 0xA0U;
+  return character == "\xE2\x80\xA8" || character == "\xE2\x80\xA9";
+}
+
 void append_visible(std::string& out, std::string_view text, std::size_t limit, bool escape_quotes) {
   std::size_t at = 0;
   while (at < text.size()) {
-    if (at >= limit) {
+    const std::size_t known = sequence_length(text, at);
+    const std::string_view character = text.substr(at, known == 0 ? 1 : known);
+    at += character.size();
+    if (at > limit) {
       out += "…";
       return;
     }
-    const std::size_t n = sequence_length(text, at);
-    const auto byte = static_cast<unsigned char>(text[at]);
-    if (n == 0 || byte < 0x20U || byte == 0x7FU) {
-      out += fmt::format("\\x{:02x}", byte);
-      at += 1;
+    if (known == 0 || is_control(character)) {
+      for (const char c : character) out += fmt::format("\\x{:02x}", static_cast<unsigned char>(c));
       continue;
     }
-    if (escape_quotes && byte == '"') out += '\\';
-    out += text.substr(at, n);
-    at += n;
+    if (escape_quotes && character == "\"") out += '\\';
+    out += character;
   }
 }
 
 }  // namespace
 
-std::string_view name_of(FaultCode code) { return kFaultNames[static_cast<std::size_t>(code)].name; }
+std::string_view name_of(FaultCode code) {
+  return kFaultNames[static_cast<std::size_t>(code)].name;
+}
 
 std::string quoted(std::string_view text, std::size_t limit) {
   std::string out = "\"";

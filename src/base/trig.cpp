@@ -37,8 +37,13 @@ Sum radians(double degrees) {
   return {main.high, main.low + degrees * kRadianLow};
 }
 
-// Taylor series about 0 for |x| <= π/4, where the first term left out is below 2^-58 of the result.
-double sine_series(double x) {
+// Taylor series about 0 for |x| <= π/4, where the first term left out is below 2^-58 of the result. Each
+// result keeps what rounding to one double would lose, because a tangent divides the two.
+Sum sine_sum(double degrees) {
+  if (degrees == 30.0) return {0.5, 0.0};
+  if (degrees == -30.0) return {-0.5, 0.0};
+  const Sum angle = radians(degrees);
+  const double x = angle.high;
   const double z = x * x;
   double p = -1.0 / 1307674368000.0;  // 15!
   p = p * z + 1.0 / 6227020800.0;     // 13!
@@ -47,11 +52,15 @@ double sine_series(double x) {
   p = p * z - 1.0 / 5040.0;
   p = p * z + 1.0 / 120.0;
   p = p * z - 1.0 / 6.0;
-  return x + x * (z * p);
+  // sin(x + d) = sin x + d·cos x, and d is so small that cos x = 1 − z/2 will do.
+  return {x, x * (z * p) + angle.low * (1.0 - 0.5 * z)};
 }
 
-double cosine_series(double x) {
-  const double z = x * x;
+Sum cosine_sum(double degrees) {
+  const Sum angle = radians(degrees);
+  const double x = angle.high;
+  const Sum square = exact_product(x, x);
+  const double z = square.high;
   double p = 1.0 / 20922789888000.0;  // 16!
   p = p * z - 1.0 / 87178291200.0;    // 14!
   p = p * z + 1.0 / 479001600.0;
@@ -59,22 +68,30 @@ double cosine_series(double x) {
   p = p * z + 1.0 / 40320.0;
   p = p * z - 1.0 / 720.0;
   p = p * z + 1.0 / 24.0;
-  // 1 − z/2 is exact enough only when its rounding error is added back.
+  // 1 − z/2 is exact enough only when its rounding error, and that of z itself, are added back.
   const double half = 0.5 * z;
   const double w = 1.0 - half;
-  return w + (((1.0 - w) - half) + z * z * p);
+  const double lost = ((1.0 - w) - half) - 0.5 * square.low;
+  // cos(x + d) = cos x − d·sin x.
+  return {w, lost + z * z * p - angle.low * x};
 }
 
 double sine_reduced(double degrees) {
-  if (degrees == 30.0) return 0.5;
-  if (degrees == -30.0) return -0.5;
-  const Sum x = radians(degrees);
-  return sine_series(x.high) + x.low * cosine_series(x.high);
+  const Sum s = sine_sum(degrees);
+  return s.high + s.low;
 }
 
 double cosine_reduced(double degrees) {
-  const Sum x = radians(degrees);
-  return cosine_series(x.high) - x.low * sine_series(x.high);
+  const Sum c = cosine_sum(degrees);
+  return c.high + c.low;
+}
+
+// a / b: the rounded quotient, mended by what it leaves.
+double quotient(Sum a, Sum b) {
+  const double q = (a.high + a.low) / (b.high + b.low);
+  const Sum back = exact_product(q, b.high);
+  const double left = (((a.high - back.high) - back.low) + a.low) - q * b.low;
+  return q + left / b.high;
 }
 
 // An angle as a number of quarter turns and a rest in [−45, 45], both exact.
@@ -84,6 +101,7 @@ struct Quarter {
 };
 
 Quarter reduce(double degrees) {
+  if (!std::isfinite(degrees)) return {0, std::numeric_limits<double>::quiet_NaN()};
   const double within = std::fmod(degrees, 360.0);  // exact by definition of fmod
   const double turns = std::nearbyint(within / 90.0);
   return {(static_cast<int>(turns) + 8) % 4, within - turns * 90.0};
@@ -94,20 +112,28 @@ Quarter reduce(double degrees) {
 double sin_deg(double degrees) {
   const Quarter q = reduce(degrees);
   switch (q.turns) {
-    case 0: return sine_reduced(q.rest);
-    case 1: return cosine_reduced(q.rest);
-    case 2: return -sine_reduced(q.rest);
-    default: return -cosine_reduced(q.rest);
+    case 0:
+      return sine_reduced(q.rest);
+    case 1:
+      return cosine_reduced(q.rest);
+    case 2:
+      return -sine_reduced(q.rest);
+    default:
+      return -cosine_reduced(q.rest);
   }
 }
 
 double cos_deg(double degrees) {
   const Quarter q = reduce(degrees);
   switch (q.turns) {
-    case 0: return cosine_reduced(q.rest);
-    case 1: return 0.0 - sine_reduced(q.rest);
-    case 2: return -cosine_reduced(q.rest);
-    default: return sine_reduced(q.rest);
+    case 0:
+      return cosine_reduced(q.rest);
+    case 1:
+      return 0.0 - sine_reduced(q.rest);
+    case 2:
+      return -cosine_reduced(q.rest);
+    default:
+      return sine_reduced(q.rest);
   }
 }
 
@@ -116,7 +142,7 @@ double tan_deg(double degrees) {
   if (q.turns % 2 == 0) {
     if (q.rest == 45.0) return 1.0;
     if (q.rest == -45.0) return -1.0;
-    return sine_reduced(q.rest) / cosine_reduced(q.rest);
+    return quotient(sine_sum(q.rest), cosine_sum(q.rest));
   }
   if (q.rest == 0.0) {
     const double infinite = std::numeric_limits<double>::infinity();
@@ -124,7 +150,7 @@ double tan_deg(double degrees) {
   }
   if (q.rest == 45.0) return -1.0;
   if (q.rest == -45.0) return 1.0;
-  return -cosine_reduced(q.rest) / sine_reduced(q.rest);
+  return -quotient(cosine_sum(q.rest), sine_sum(q.rest));
 }
 
 double atan_deg(double x) {
@@ -150,16 +176,22 @@ double atan2_deg(double y, double x) {
 double asin_deg(double x) {
   if (x >= 1.0) return 90.0;
   if (x <= -1.0) return -90.0;
+  if (x == 0.5) return 30.0;
+  if (x == -0.5) return -30.0;
   return atan2_deg(x, std::sqrt((1.0 - x) * (1.0 + x)));
 }
 
 double acos_deg(double x) {
   if (x >= 1.0) return 0.0;
   if (x <= -1.0) return 180.0;
+  if (x == 0.5) return 60.0;
+  if (x == -0.5) return 120.0;
   return atan2_deg(std::sqrt((1.0 - x) * (1.0 + x)), x);
 }
 
-double square_root(double x) { return std::sqrt(x); }
+double square_root(double x) {
+  return std::sqrt(x);
+}
 
 double hypotenuse(double a, double b) {
   const double p = std::fabs(a);

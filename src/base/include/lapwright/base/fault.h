@@ -1,7 +1,8 @@
 // What can be wrong with input, and the one table that names it.
 //
-// A fault is for a person: where (a JSON path, a line and column), what was read, what is accepted, how to mend it.
-// Every fault of a file is gathered before anything is said; `Result` carries either a value or the faults.
+// A fault is for a person: where (a JSON path, a line and column), what was read, what is accepted, how to
+// mend it. Every fault of a file is gathered before anything is said; `Result` carries either a value or the
+// faults.
 #pragma once
 
 #include <array>
@@ -15,22 +16,22 @@
 namespace lapwright {
 
 enum class FaultCode : std::uint8_t {
-  not_json,         // the bytes are not JSON
-  too_deep,         // more nesting than any honest file has
-  too_many,         // a list or file longer than any honest file has
-  duplicate_key,    // the same key twice in one object
-  unknown_key,      // a key that this format does not have
-  missing_key,      // a key that has no default
-  wrong_type,       // a string where a number belongs, ...
-  bad_number,       // NaN, infinite, or beyond the range of a double
-  bad_length,       // a length that cannot be read
-  out_of_range,     // a value that no roof has
-  bad_choice,       // a word that is not one of the accepted ones
-  bad_format,       // the file's "format" is not one that this reader knows
-  unknown_rule,     // a practice override of a rule that does not exist
-  contradiction,    // two values that cannot both hold
-  no_geometry,      // values that are each possible, but make no roof together
-  internal,         // our own fault
+  not_json,       // the bytes are not JSON
+  too_deep,       // more nesting than any honest file has
+  too_many,       // a list or file longer than any honest file has
+  duplicate_key,  // the same key twice in one object
+  unknown_key,    // a key that this format does not have
+  missing_key,    // a key that has no default
+  wrong_type,     // a string where a number belongs, ...
+  bad_number,     // NaN, infinite, or beyond the range of a double
+  bad_length,     // a length that cannot be read
+  out_of_range,   // a value that no roof has
+  bad_choice,     // a word that is not one of the accepted ones
+  bad_format,     // the file's "format" is not one that this reader knows
+  unknown_rule,   // a practice override of a rule that does not exist
+  contradiction,  // two values that cannot both hold
+  no_geometry,    // values that are each possible, but make no roof together
+  internal,       // our own fault
 };
 
 struct FaultName {
@@ -77,12 +78,12 @@ using Faults = std::vector<Fault>;
 
 std::string_view name_of(FaultCode code);
 
-// One line: `$.slopes[0].pitch (line 6, column 16): read "steep"; accepted: a number of degrees ...; mend: ...`.
-// Never contains a line break or a control character, whatever was read.
+// One line: `$.slopes[0].pitch (line 6, column 16): read "steep"; accepted: a number of degrees ...; mend:
+// ...`. Never contains a line break or a control character, whatever was read.
 std::string to_line(const Fault& fault);
 
-// Quotes text for a message: control characters and bad UTF-8 become visible escapes; at most `limit` bytes are kept
-// (cut between characters, with an ellipsis).
+// Quotes text for a message: control characters and bad UTF-8 become visible escapes; at most `limit` bytes
+// are kept (cut between characters, with an ellipsis).
 std::string quoted(std::string_view text, std::size_t limit = 60);
 
 template <class T>
@@ -96,6 +97,8 @@ inline tl::unexpected<Faults> failed(Fault fault) {
   faults.push_back(std::move(fault));
   return tl::unexpected<Faults>(std::move(faults));
 }
-inline tl::unexpected<Faults> failed(Faults faults) { return tl::unexpected<Faults>(std::move(faults)); }
+inline tl::unexpected<Faults> failed(Faults faults) {
+  return tl::unexpected<Faults>(std::move(faults));
+}
 
 }  // namespace lapwright

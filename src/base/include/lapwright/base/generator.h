@@ -1,8 +1,8 @@
 // Random numbers for tests and sampled runs: one small generator, the same stream everywhere.
 //
-// The standard distributions differ between libraries, so ranges are drawn here. SplitMix64 (public algorithm by
-// Steele, Lea and Flood, "Fast splittable pseudorandom number generators", 2014): 64 bits of state, good enough for
-// sampling surveys, not for secrets.
+// The standard distributions differ between libraries, so ranges are drawn here. SplitMix64 (public algorithm
+// by Steele, Lea and Flood, "Fast splittable pseudorandom number generators", 2014): 64 bits of state, good
+// enough for sampling surveys, not for secrets.
 #pragma once
 
 #include <cstdint>
@@ -21,8 +21,8 @@ class Generator {
     return z ^ (z >> 31U);
   }
 
-  // Uniform in [low, high], both included. REQUIRES low <= high and high − low < 2^62. The bias of the remainder is
-  // below 2^-40 for the ranges used here.
+  // Uniform in [low, high], both included. REQUIRES low <= high and high − low < 2^62. The bias of the
+  // remainder is below 2^-40 for the ranges used here.
   constexpr std::int64_t between(std::int64_t low, std::int64_t high) {
     const auto width = static_cast<std::uint64_t>(high - low) + 1U;
     return low + static_cast<std::int64_t>(next() % width);

@@ -6,8 +6,8 @@
 
 namespace lapwright {
 
-// Fixed decimals with trailing zeros (and a trailing point) removed; never "-0". 337.5, 3 → "337.5"; 90, 3 → "90".
-// Not for NaN or infinity (an assert in debug builds): they never leave a stage.
+// Fixed decimals with trailing zeros (and a trailing point) removed; never "-0". 337.5, 3 → "337.5"; 90, 3 →
+// "90". Not for NaN or infinity (an assert in debug builds): they never leave a stage.
 std::string trimmed(double value, int decimals);
 
 // ceil(a / b) for lengths or counts, forgiving kCountNoise above a whole number. REQUIRES b > 0.

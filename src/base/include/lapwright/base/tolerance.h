@@ -5,8 +5,8 @@
 
 namespace lapwright::tolerance {
 
-// Floating-point noise on lengths that should be equal: 1 nm. Roofs are < 1e5 mm, doubles carry 16 digits, and no
-// formula here loses more than four of them.
+// Floating-point noise on lengths that should be equal: 1 nm. Roofs are < 1e5 mm, doubles carry 16 digits,
+// and no formula here loses more than four of them.
 inline constexpr Length kNoise = Length::mm(1e-6);
 
 // The grid of flat nets: 1 µm. Two points closer than this are one point.
@@ -23,7 +23,8 @@ inline constexpr Length kPublishedRounding = Length::mm(5);
 
 static_assert(kNoise < kGrid && kGrid < kOnPlane && kOnPlane < kHandCut && kHandCut < kPublishedRounding);
 
-// A whole count that floating-point noise must not turn into the next one: n courses of 5000/15 are 15, not 16.
+// A whole count that floating-point noise must not turn into the next one: n courses of 5000/15 are 15,
+// not 16.
 inline constexpr double kCountNoise = 1e-9;
 
 }  // namespace lapwright::tolerance

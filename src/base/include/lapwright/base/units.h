@@ -1,9 +1,9 @@
 // Physical quantities as types, so that a millimetre is never taken for a degree.
 //
-// Each wraps one double in a fixed unit: Length in mm, Angle in degrees, Area in mm², Mass in kg. They are made by
-// named factories only, and read back by naming the unit again. Arithmetic that keeps the dimension is offered here;
-// Length × Length gives Area. Values are exact in the sense of IEEE double; nothing is rounded until it is shown or
-// laid on the µm grid of a flat net (geom/grid.h, the one conversion).
+// Each wraps one double in a fixed unit: Length in mm, Angle in degrees, Area in mm², Mass in kg. They are
+// made by named factories only, and read back by naming the unit again. Arithmetic that keeps the dimension
+// is offered here; Length × Length gives Area. Values are exact in the sense of IEEE double; nothing is
+// rounded until it is shown or laid on the µm grid of a flat net (geom/grid.h, the one conversion).
 #pragma once
 
 #include <compare>
@@ -67,11 +67,19 @@ class Mass : public detail::Quantity<Mass> {
   constexpr double in_kg() const { return value_; }
 };
 
-constexpr Area operator*(Length a, Length b) { return Area::mm2(a.in_mm() * b.in_mm()); }
+constexpr Area operator*(Length a, Length b) {
+  return Area::mm2(a.in_mm() * b.in_mm());
+}
 
-constexpr Length min(Length a, Length b) { return b < a ? b : a; }
-constexpr Length max(Length a, Length b) { return a < b ? b : a; }
-constexpr Length abs(Length a) { return a < Length{} ? -a : a; }
+constexpr Length min(Length a, Length b) {
+  return b < a ? b : a;
+}
+constexpr Length max(Length a, Length b) {
+  return a < b ? b : a;
+}
+constexpr Length abs(Length a) {
+  return a < Length{} ? -a : a;
+}
 
 // A measurement with an outer bound on its error: the true value lies in [value − spread, value + spread].
 template <class Q>
@@ -80,8 +88,9 @@ struct Measured {
   Q spread{};
 
   constexpr Measured() = default;
-  constexpr Measured(Q v, Q s = Q{}) : value(v), spread(s) {}  // NOLINT(google-explicit-constructor): a bare
-                                                               // value is a measurement without a spread
+  constexpr Measured(Q v, Q s = Q{})
+      : value(v), spread(s) {}  // NOLINT(google-explicit-constructor): a bare
+                                // value is a measurement without a spread
   constexpr Q least() const { return value - spread; }
   constexpr Q most() const { return value + spread; }
 };

@@ -1,0 +1,192 @@
+// The plan: everything that was worked out from a survey, as plain structs. Format "lapwright-plan/1".
+//
+// Places are in a slope's own frame, mm: u along the eaves from its left end, s up the slope from the tail of the
+// eaves course, n square to the slope, outward. n = 0 is the plane that the soakers' legs lie in (the face of the unit
+// below); the finished face of the units is at n = unit thickness + camber.
+#pragma once
+
+#include <lapwright/base/units.h>
+#include <lapwright/geom/net.h>
+#include <lapwright/geom/space.h>
+#include <lapwright/job/survey.h>
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace lapwright::job {
+
+// How far a number may be trusted, and where it comes from.
+enum class Standing : std::uint8_t {
+  standard,  // a published standard, quoted by a page that was read
+  guide,     // a published trade-body or warranty guide
+  book,      // a printed handbook
+  geometry,  // follows from geometry
+  practice,  // common practice, no source
+  memory,    // recalled, not seen
+  measured,  // from the survey
+};
+std::string_view name_of(Standing v);  // "std", "guide", "book", "geom", "practice", "memory", "survey"
+
+// One named quantity of a formula. `value` is in `unit`: "mm", "deg", "kg", "kg/m2", "mm2", "" (a count or ratio).
+struct Term {
+  std::string symbol;  // as it stands in the formula
+  double value = 0;
+  std::string unit;
+  std::string from;  // "survey", "set-out", "rule soaker.upstand", ...
+};
+
+// A number that can answer why. `formula` uses the terms' symbols, numbers, + - * / ( ), and the functions
+// min max ceil floor sin cos tan sqrt (angles in degrees); evaluated on the terms it gives `value` (a test does so).
+struct Figure {
+  std::string name;  // names the sentence in the catalogue: figure.<kind>.<name>
+  double value = 0;
+  std::string unit;
+  std::string formula;
+  std::vector<Term> terms;
+  std::string rule;    // the practice rule that decides, or empty when geometry alone does
+  std::string source;
+  Standing standing = Standing::geometry;
+};
+
+// A value of a text: a number in its unit, or a word. Lengths have unit "mm" and are shown as the job asks.
+struct Param {
+  std::string name;
+  std::variant<double, std::string> value;
+  std::string unit;
+};
+using Params = std::vector<Param>;
+
+enum class Level : std::uint8_t { note, doubt, wrong };
+std::string_view name_of(Level v);
+
+struct Finding {
+  Level level = Level::note;
+  std::string rule;  // names its text in the catalogue
+  Params params;
+  std::string text;
+  std::optional<double> value;
+  std::optional<double> limit;
+  std::string source;
+  std::string where;  // "rear / house wall / course 3"; JSON path when it is about input
+};
+
+struct SetAlternative {
+  double value = 0;
+  std::string source;
+  Standing standing = Standing::practice;
+  bool chosen = false;
+};
+
+struct Batten {
+  Length mark;          // upper edge, up the slope from the tail of the eaves course
+  std::int64_t course;  // −1: the under-course
+};
+
+struct SetOut {
+  std::string slope;
+  Length gauge;    // of the eaves set
+  Length headlap;  // least over all courses
+  std::int64_t courses = 0;
+  std::vector<Length> tails;
+  std::vector<Length> lengths;   // of each course's unit before it is cut at the top edge; one entry per change:
+  std::vector<std::int64_t> length_from_course;  // lengths[i] holds from this course up
+  std::vector<Batten> battens;
+  std::vector<Figure> figures;
+  std::vector<SetAlternative> headlaps;  // every table that answers, the chosen one marked
+};
+
+struct UnitRun {
+  Length width;
+  std::int64_t count = 0;
+};
+
+// One course of units across a slope. Unit i begins at from + (widths before it) + i·gap.
+struct Row {
+  std::string slope;
+  std::int64_t course = 0;  // −1: the under-course
+  Length tail;
+  Length length;  // of its units as laid (cut at the top edge)
+  Length from;
+  std::vector<UnitRun> widths;
+  Length gap;  // open perp between neighbours
+  Length nail_up;                   // nails of a unit: from its tail
+  Length nail_in;                   // and in from each of its sides
+  bool nailed = true;
+  struct NailLeftOut {
+    std::int64_t unit = 0;  // counted from the left, 0 first
+    Hand side = Hand::left;
+  };
+  std::vector<NailLeftOut> nails_left_out;
+};
+
+struct Placement {
+  std::int64_t course = -2;  // −2: not tied to a course
+  geom::Frame frame;         // of the base panel, in the slope's (u, s, n)
+};
+
+struct Piece {
+  std::string mark;
+  std::string kind;  // "soaker", "step-flashing", "cover-flashing", ...
+  std::string slope;
+  std::string junction;
+  std::int64_t count = 0;
+  std::optional<std::int64_t> code;
+  std::string metal;                // other than lead
+  std::optional<Length> thickness;  // of other metals
+  Length length;                    // along the junction (a soaker's: up the slope), of the blank
+  Length width;                     // across it, of the blank
+  geom::Net net;
+  geom::GridPoint base_point;  // a point of the net's base panel
+  Area area;
+  Mass mass;
+  std::vector<Figure> figures;
+  std::vector<Placement> placements;
+};
+
+// One line of the fitting list. Texts come from the catalogue by `step` and `params`.
+struct WorkStep {
+  std::string slope;
+  std::string junction;
+  std::int64_t course = -2;  // −2: not tied to a course
+  std::string step;          // catalogue key, e.g. "work.soaker"
+  std::string mark;          // the piece, when the step fits one
+  Params params;
+  std::string text;
+};
+
+struct OverrideUsed {
+  std::string rule;
+  double value = 0;
+  double pack_value = 0;
+  std::string unit;
+};
+
+struct MemoryUsed {
+  std::string rule;
+  double value = 0;
+  std::string unit;
+};
+
+struct PracticeUsed {
+  std::string pack;
+  std::vector<OverrideUsed> overrides;
+  std::vector<MemoryUsed> from_memory;  // values used in this plan that rest on memory
+};
+
+struct Plan {
+  std::string title;
+  std::string fingerprint;
+  std::string engine;  // version
+  PracticeUsed practice;
+  std::vector<SetOut> set_out;
+  std::vector<Piece> pieces;
+  std::vector<Row> rows;
+  std::vector<Finding> findings;
+  std::vector<WorkStep> order_of_work;
+};
+
+}  // namespace lapwright::job

@@ -1,0 +1,20 @@
+// A plan as JSON, format "lapwright-plan/1", and its schema.
+#pragma once
+
+#include <lapwright/job/plan.h>
+
+#include <string>
+
+namespace lapwright::job {
+
+// One line per piece, row, finding and step, so that two plans can be compared line by line; ends in a line break.
+// Lengths in mm to 1 µm, other numbers to 9 decimals; the same plan gives the same bytes in every build.
+std::string write_plan(const Plan& plan);
+
+// {"format": "lapwright-findings/1", "findings": [...]}
+std::string write_findings(const std::vector<Finding>& findings);
+
+// JSON Schema 2020-12 of format "lapwright-plan/1".
+std::string plan_schema();
+
+}  // namespace lapwright::job

@@ -1,0 +1,2 @@
+#include <lapwright/job/plan.h>
+#include <lapwright/job/survey.h>

@@ -1,0 +1,126 @@
+#include "cover_flashing.h"
+
+#include "sheet.h"
+#include "soaker.h"
+#include "wall_side.h"
+
+#include <lapwright/base/numbers.h>
+#include <lapwright/base/tolerance.h>
+#include <lapwright/practice/defaults.h>
+#include <lapwright/practice/figure.h>
+
+#include <string>
+#include <utility>
+
+namespace lapwright::pieces {
+
+namespace {
+
+using geom::EdgeRole;
+using geom::Grid;
+using geom::to_grid;
+using job::Level;
+using practice::Why;
+
+geom::Net strip_net(Length length, Length height, Length turn_in) {
+  const Grid x = to_grid(length);
+  const Grid fold = to_grid(height);
+  const Grid top = fold + to_grid(turn_in);
+  geom::Net net;
+  net.outline = {{0, 0}, {x, 0}, {x, fold}, {x, top}, {0, top}, {0, fold}};
+  net.roles = {EdgeRole::foot, EdgeRole::lap, EdgeRole::lap, EdgeRole::turn_in, EdgeRole::lap, EdgeRole::lap};
+  net.folds.push_back({{0, fold}, {x, fold}, Angle::degrees(90), false});
+  return net;
+}
+
+}  // namespace
+
+void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction, const practice::Pack& pack,
+                          job::JunctionPlan& plan) {
+  const std::string where = slope.name + " / " + junction.name;
+  const WallSide wall = wall_side(slope, junction);
+  const Length run = wall.to - wall.from;
+  const Length lap = pack.length("flashing.lap_along_wall");
+  const std::int64_t code = practice::flashing_code(junction, pack);
+  constexpr std::int64_t kThinnestLong = 4;
+  const practice::Rule& longest_rule =
+      pack.rule(code >= kThinnestLong ? "flashing.piece_most" : "flashing.piece_most_code_3");
+  const Length longest = Length::mm(longest_rule.value);
+  if (longest <= lap) {
+    plan.findings.push_back({Level::wrong,
+                             "cover.no_room_for_lap",
+                             {{"longest", longest.in_mm(), "mm"}, {"lap", lap.in_mm(), "mm"}},
+                             "",
+                             longest.in_mm(),
+                             lap.in_mm(),
+                             longest_rule.source,
+                             where});
+    return;
+  }
+  const std::int64_t count = run <= longest + tolerance::kNoise ? 1 : whole_up((run - lap) / (longest - lap));
+  const Length length = (run + lap * static_cast<double>(count - 1)) / static_cast<double>(count);
+  const Length height = pack.length("chase.height");
+  const Length turn_in = pack.length("step.turn_in");
+  const Length needed = height + turn_in;
+  const auto strip = pack.next_strip_width(needed - tolerance::kGrid);
+  if (!strip) {
+    plan.findings.push_back({Level::wrong,
+                             "step.no_strip",
+                             {{"needed", needed.in_mm(), "mm"}, {"joint", height.in_mm(), "mm"}},
+                             "",
+                             needed.in_mm(),
+                             pack.strip_widths().back().in_mm(),
+                             "geometry",
+                             where});
+    return;
+  }
+  const geom::GridPoint on_face = {to_grid(length) / 2, to_grid(height) / 2};
+  job::Piece piece = lead_piece("cover-flashing", slope, junction,
+                                for_hand(strip_net(length, height, turn_in), junction.hand), on_face);
+  piece.length = length;
+  piece.width = *strip;
+  piece.code = code;
+  piece.count = count;
+  const auto n = static_cast<double>(count);
+  piece.figures.push_back(Why("pieces", count == 1 ? "ceil(run / most)" : "ceil((run - lap) / (most - lap))", "")
+                              .term("run", run.in_mm(), "mm", "survey")
+                              .rule("most", longest_rule)
+                              .rule("lap", pack.rule("flashing.lap_along_wall"))
+                              .gives(n));
+  piece.figures.push_back(Why("length", "(run + (n - 1) * lap) / n", "mm")
+                              .term("run", run.in_mm(), "mm", "survey")
+                              .term("n", n, "", "figure pieces")
+                              .rule("lap", pack.rule("flashing.lap_along_wall"))
+                              .gives(length));
+  piece.figures.push_back(Why("width_needed", "h + t", "mm")
+                              .rule("h", pack.rule("chase.height"))
+                              .rule("t", pack.rule("step.turn_in"))
+                              .gives(needed));
+  job::Figure width = Why("width", "strip", "mm").term("strip", strip->in_mm(), "mm", "next stocked strip").gives(*strip);
+  width.source = "strip widths as usually stocked; check the merchant's list";
+  width.standing = job::Standing::guide;
+  piece.figures.push_back(std::move(width));
+  if (count > 1) {
+    piece.figures.push_back(Why("lap", "lap", "mm").rule("lap", pack.rule("flashing.lap_along_wall")).gives(lap));
+  }
+  weigh(piece, pack);
+  const auto index = static_cast<std::int64_t>(plan.pieces.size());
+  const Length face = finished_face(slope.covering);
+  for (std::int64_t i = 0; i < count; ++i) {
+    const Length start = wall.from + (length - lap) * static_cast<double>(i);
+    piece.placements.push_back({-2, on_wall(wall, start, length, face)});
+    job::WorkStep work;
+    work.slope = slope.name;
+    work.junction = junction.name;
+    work.step = i == 0 ? "work.cover_flashing_first" : "work.cover_flashing";
+    work.params = {{"at", start.in_mm(), "mm"},
+                   {"height", height.in_mm(), "mm"},
+                   {"turn_in", turn_in.in_mm(), "mm"},
+                   {"lap", lap.in_mm(), "mm"}};
+    plan.work_after_courses.push_back(std::move(work));
+    plan.piece_of_work.push_back(index);
+  }
+  plan.pieces.push_back(std::move(piece));
+}
+
+}  // namespace lapwright::pieces

@@ -1,0 +1,17 @@
+// Cover flashings: straight pieces in a raking chase parallel to the roof, over the soakers' upstands, for walls
+// without bed joints to step into.
+//
+// Pieces of one length: n = ceil((run − lap) / (longest − lap)), each (run + (n − 1)·lap) / n long; laps along the wall,
+// upper over lower. Properties: no piece over the longest; pieces less laps add up to the run.
+#pragma once
+
+#include <lapwright/job/layout.h>
+#include <lapwright/job/survey.h>
+#include <lapwright/practice/pack.h>
+
+namespace lapwright::pieces {
+
+void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction, const practice::Pack& pack,
+                          job::JunctionPlan& plan);
+
+}  // namespace lapwright::pieces

@@ -1,0 +1,114 @@
+#include "step_net.h"
+
+#include <lapwright/base/trig.h>
+
+#include <algorithm>
+#include <vector>
+
+namespace lapwright::pieces {
+
+namespace {
+
+using geom::EdgeRole;
+using geom::grid_point;
+using geom::GridPoint;
+
+// A point of the net before it is laid on the grid.
+struct Flat {
+  Length a;
+  Length b;
+};
+
+Flat operator+(Flat p, Flat q) { return {p.a + q.a, p.b + q.b}; }
+
+// The point between p (a <= limit) and q (a > limit) where a == limit.
+Flat where_crossing(Flat p, Flat q, Length limit) {
+  const double t = (limit - p.a) / (q.a - p.a);
+  return {limit, p.b + (q.b - p.b) * t};
+}
+
+GridPoint on_grid(Flat p) { return grid_point(p.a, p.b); }
+
+class Outline {
+ public:
+  void add(Flat p, EdgeRole role_of_edge_from_here) {
+    const GridPoint g = on_grid(p);
+    if (!net_.outline.empty() && net_.outline.back() == g) {
+      net_.roles.back() = role_of_edge_from_here;
+      return;
+    }
+    net_.outline.push_back(g);
+    net_.roles.push_back(role_of_edge_from_here);
+  }
+  geom::Net& net() { return net_; }
+
+ private:
+  geom::Net net_;
+};
+
+}  // namespace
+
+geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
+  const double sine = sin(steps.pitch);
+  const double cosine = cos(steps.pitch);
+  const Length start = steps.steps[first].from;
+  const Length end = steps.steps[last - 1].to - start;
+  const Length w = steps.water_line;
+  const Flat turn{steps.turn_in * sine, steps.turn_in * cosine};  // upright in the wall
+
+  Outline outline;
+  std::vector<geom::Fold> folds;
+  std::vector<geom::Cut> cuts;
+  outline.add({Length{}, Length{}}, EdgeRole::foot);
+  outline.add({end, Length{}}, EdgeRole::lap);
+  // Counter-clockwise: over the steps from the upper end down.
+  for (std::size_t i = last; i-- > first;) {
+    const Step& step = steps.steps[i];
+    const Flat riser_foot{step.from - start, w};
+    if (!step.turned_in) {
+      outline.add({step.to - start, w}, EdgeRole::plain);
+      outline.add(riser_foot, EdgeRole::plain);
+      continue;
+    }
+    const Flat outer = riser_foot + Flat{step.height * sine, step.height * cosine};
+    const bool upper_end = i + 1 == last;
+    // The level edge runs down from `outer` until it meets the water line, or the piece's end first.
+    const Length full_to = riser_foot.a + step.height / sine;
+    const Length edge_end = step.to - start;
+    const Flat inner{edge_end, w + (full_to - edge_end) * (sine / cosine)};
+    const Flat turned_inner = inner + turn;
+    const Flat turned_outer = outer + turn;
+    if (upper_end) {
+      outline.add(inner, EdgeRole::lap);
+      // Trimmed square to the end: nothing of the turn-in stands past it.
+      if (turned_outer.a <= end) {
+        outline.add(where_crossing(turned_outer, turned_inner, end), EdgeRole::turn_in);
+        outline.add(turned_outer, EdgeRole::riser);
+      } else {
+        outline.add(where_crossing(outer, turned_outer, end), EdgeRole::riser);
+      }
+    } else {
+      const bool next_rises = steps.steps[i + 1].turned_in;
+      if (next_rises) {
+        // turned_inner lies on the next step's riser: the snip from there down to the inner corner parts the turn-in.
+        outline.add(turned_inner, EdgeRole::turn_in);
+        cuts.push_back({on_grid(turned_inner), on_grid(inner)});
+      } else {
+        outline.add(inner, EdgeRole::riser);
+        outline.add(turned_inner, EdgeRole::turn_in);
+      }
+      outline.add(turned_outer, EdgeRole::riser);
+    }
+    outline.add(outer, EdgeRole::riser);
+    folds.push_back({on_grid(outer), on_grid(inner), Angle::degrees(90), false});
+    const bool joins_lower_turn_in = i > first && steps.steps[i - 1].turned_in;
+    if (!joins_lower_turn_in) outline.add(riser_foot, i == first ? EdgeRole::lap : EdgeRole::plain);
+  }
+  outline.net().roles.back() = EdgeRole::lap;
+  std::reverse(folds.begin(), folds.end());
+  outline.net().folds = std::move(folds);
+  outline.net().cuts = std::move(cuts);
+  return std::move(outline.net());
+}
+
+}  // namespace lapwright::pieces

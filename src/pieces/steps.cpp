@@ -1,0 +1,98 @@
+#include "steps.h"
+
+#include <lapwright/base/numbers.h>
+#include <lapwright/base/tolerance.h>
+#include <lapwright/base/trig.h>
+#include <lapwright/geom/grid.h>
+#include <lapwright/practice/defaults.h>
+
+#include <string>
+
+namespace lapwright::pieces {
+
+namespace {
+
+// Heights on the µm grid, so that equal courses give equal steps to the last bit.
+Length on_grid(Length length) { return geom::to_length(geom::to_grid(length)); }
+
+Fault joints_fault(const job::Junction& junction, std::string read, std::string accepted, std::string mend) {
+  return Fault{FaultCode::no_geometry,    junction.path + ".wall.joints", junction.wall.joints_spot, std::move(read),
+               std::move(accepted), std::move(mend)};
+}
+
+}  // namespace
+
+Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Junction& junction, Length run,
+                                          const practice::Pack& pack) {
+  const Angle pitch = slope.pitch.value;
+  const Length water_line = pack.length("wall.water_line");
+  const Length at_foot = water_line * cos(pitch);
+  const Length at_head = run * sin(pitch) + at_foot;
+  std::vector<Length> heights;
+  if (!junction.wall.joints.empty()) {
+    for (const auto& joint : junction.wall.joints) heights.push_back(on_grid(joint.value));
+    if (heights.back() <= at_foot) {
+      return failed(joints_fault(junction, "a highest joint at " + trimmed(heights.back().in_mm(), 1) + " mm",
+                                 "joints that rise past the water line, " + trimmed(at_foot.in_mm(), 1) +
+                                     " mm above the roof at the wall's lower end",
+                                 "measure upright from the roof's surface at the lower end of this wall"));
+    }
+    if (heights.back() < at_head - tolerance::kGrid) {
+      if (!junction.wall.course) {
+        return failed(joints_fault(junction, "a highest joint at " + trimmed(heights.back().in_mm(), 1) + " mm",
+                                   "joints up to at least " + trimmed(at_head.in_mm(), 1) +
+                                       " mm, where the water line leaves this wall",
+                                   "measure the joints further up, or give \"course\" to go on from the last"));
+      }
+      const Length course = junction.wall.course->value;
+      for (std::int64_t i = 1; heights.back() < at_head; ++i) heights.push_back(on_grid(heights.back() + course));
+    }
+    return heights;
+  }
+  const Length course = practice::brick_course(junction.wall, pack).value;
+  const Length first = junction.wall.first_joint ? junction.wall.first_joint->value : course;
+  for (std::int64_t i = 0;; ++i) {
+    heights.push_back(on_grid(first + course * static_cast<double>(i)));
+    if (heights.back() >= at_head) return heights;
+  }
+}
+
+Steps fall_of_steps(const std::vector<Length>& heights, Length run, Angle pitch, const practice::Pack& pack) {
+  Steps out;
+  out.run = run;
+  out.pitch = pitch;
+  out.water_line = pack.length("wall.water_line");
+  out.turn_in = pack.length("step.turn_in");
+  const Length least_run = pack.length("step.least_run");
+  const double sine = sin(pitch);
+  const Length at_foot = out.water_line * cos(pitch);
+  Length begin;             // a of the riser's foot
+  Length below = at_foot;   // height of the water line there
+  for (const Length z : heights) {
+    const Length end = (z - at_foot) / sine;
+    if (end <= tolerance::kGrid) {
+      ++out.joints_skipped;
+      continue;
+    }
+    Step step;
+    step.joint = z;
+    step.height = z - below;
+    step.from = begin;
+    step.to = min(end, run);
+    // Where the part step at the foot (or the rest at the head) is too short to fold, its edge stays on the water
+    // line, straight.
+    const Length edge_from = begin + step.height * sine;
+    step.turned_in = (step.to - edge_from) / cos(pitch) >= least_run;
+    if (step.turned_in) out.largest_height = max(out.largest_height, step.height);
+    out.steps.push_back(step);
+    begin = end;
+    below = z;
+    if (end >= run - tolerance::kGrid) break;
+  }
+  if (!out.steps.empty()) out.steps.back().to = run;
+  return out;
+}
+
+Length boundary(const Steps& steps, std::size_t i) { return i == 0 ? Length{} : steps.steps[i - 1].to; }
+
+}  // namespace lapwright::pieces

@@ -1,0 +1,53 @@
+// Where the steps of a brick wall fall: bed joints against the water line.
+//
+// In the wall's plane: a runs up the slope from the wall's lower end, b stands square to the roof, and heights z are
+// upright above the roof's finished face at a = 0, so that z = a·sin θ + b·cos θ. The water line is b = w. A step's level
+// edge lies in a bed joint, from the riser of the step below it to the joint's own place on the water line:
+//
+//      O──────────┐ step edge, in the joint at height z
+//      │riser      ╲___ I  inner corner: on the water line, at a = (z − w·cos θ) / sin θ
+//   ───I──────────────────── water line, b = w
+//      ──────────────────── roof's finished face, b = 0
+//
+// The part of the wall below the first joint that clears the water line takes a part step, from the wall's end.
+#pragma once
+
+#include <lapwright/base/fault.h>
+#include <lapwright/job/survey.h>
+#include <lapwright/practice/pack.h>
+
+#include <optional>
+#include <vector>
+
+namespace lapwright::pieces {
+
+struct Step {
+  Length joint;     // height z of the bed joint that it turns into
+  Length height;    // of the riser below its edge: from the water line (or the joint below) to the joint
+  Length from;      // a on the water line where the step begins (the riser's foot)
+  Length to;        // a on the water line where it ends; the last is cut at the wall's end
+  bool turned_in = true;  // a part too short to fold keeps its edge straight
+};
+
+struct Steps {
+  std::vector<Step> steps;     // bottom up; steps[i].to == steps[i + 1].from
+  Length run;                  // along the slope, from the wall's lower end to its upper
+  Length water_line;           // w
+  Length turn_in;
+  Angle pitch;
+  Length largest_height;       // over all steps
+  std::int64_t joints_skipped = 0;  // below the water line at the foot
+};
+
+// The joints' heights that matter to a wall of this run: measured, or first_joint + n × course. Faults name the
+// joints' JSON path: a list that stops below what the upper end needs, or that never clears the water line.
+Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Junction& junction, Length run,
+                                          const practice::Pack& pack);
+
+// REQUIRES heights rising strictly and reaching past the upper end.
+Steps fall_of_steps(const std::vector<Length>& heights, Length run, Angle pitch, const practice::Pack& pack);
+
+// A step boundary: the wall's lower end (0), the end of step i (i), ... as a, and the height z of the water line there.
+Length boundary(const Steps& steps, std::size_t i);
+
+}  // namespace lapwright::pieces

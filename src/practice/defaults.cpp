@@ -1,0 +1,29 @@
+#include <lapwright/practice/defaults.h>
+
+namespace lapwright::practice {
+
+Length widest_gap(const job::Junction& junction, const Pack& pack) {
+  if (junction.gaps.empty()) return pack.length("wall.gap");
+  Length widest = junction.gaps.front().width.most();
+  for (const job::GapAt& gap : junction.gaps) widest = max(widest, gap.width.most());
+  return widest;
+}
+
+Length open_joint(const job::Covering& covering, const Pack& pack) {
+  if (covering.joint) return *covering.joint;
+  switch (covering.kind) {
+    case job::CoveringKind::slate: return pack.length("joint.slate");
+    case job::CoveringKind::plain_tile: return pack.length("joint.plain_tile");
+    default: return pack.length("joint.single_lap");
+  }
+}
+
+Measured<Length> brick_course(const job::Wall& wall, const Pack& pack) {
+  return wall.course.value_or(Measured<Length>(pack.length("wall.course")));
+}
+
+std::int64_t flashing_code(const job::Junction& junction, const Pack& pack) {
+  return junction.flashing_code.value_or(static_cast<std::int64_t>(pack.number("flashing.code")));
+}
+
+}  // namespace lapwright::practice

@@ -1,0 +1,22 @@
+// What is taken when the survey does not say: the survey's own value first, the pack's otherwise.
+#pragma once
+
+#include <lapwright/base/units.h>
+#include <lapwright/job/survey.h>
+#include <lapwright/practice/pack.h>
+
+namespace lapwright::practice {
+
+// The widest gap between a wall and the units beside it, anywhere along the junction.
+Length widest_gap(const job::Junction& junction, const Pack& pack);
+
+// The open perp between neighbours in a course.
+Length open_joint(const job::Covering& covering, const Pack& pack);
+
+// Height of a brick course.
+Measured<Length> brick_course(const job::Wall& wall, const Pack& pack);
+
+// Thickness class of the flashings at this junction.
+std::int64_t flashing_code(const job::Junction& junction, const Pack& pack);
+
+}  // namespace lapwright::practice

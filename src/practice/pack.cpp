@@ -1,0 +1,2 @@
+#include <lapwright/practice/catalogue.h>
+#include <lapwright/practice/pack.h>
