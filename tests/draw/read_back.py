@@ -122,6 +122,71 @@ def svg_parse(_sample):
     expect(cuts and all(p.get("stroke-width") == "0.7" and not p.get("stroke-dasharray") for p in cuts), "cut lines")
 
 
+def grey_png(path):
+    """Rows of grey levels of an 8-bit PNG with grey, RGB or RGBA pixels."""
+    with open(path, "rb") as file:
+        data = file.read()
+    at, packed, width, depth, colour = 8, b"", 0, 0, 0
+    while at < len(data):
+        length, kind = int.from_bytes(data[at:at + 4], "big"), data[at + 4:at + 8]
+        body = data[at + 8:at + 8 + length]
+        if kind == b"IHDR":
+            width, depth, colour = int.from_bytes(body[:4], "big"), body[8], body[9]
+        elif kind == b"IDAT":
+            packed += body
+        at += 12 + length
+    step = {0: 1, 2: 3, 6: 4}[colour]
+    expect(depth == 8, "depth of the PNG")
+    raw, stride, rows = zlib.decompress(packed), width * step, []
+    above = bytearray(stride)
+    for start in range(0, len(raw), stride + 1):
+        method, line = raw[start], bytearray(raw[start + 1:start + 1 + stride])
+        for i in range(stride):
+            left = line[i - step] if i >= step else 0
+            up, corner = above[i], above[i - step] if i >= step else 0
+            if method == 1:
+                line[i] = (line[i] + left) & 255
+            elif method == 2:
+                line[i] = (line[i] + up) & 255
+            elif method == 3:
+                line[i] = (line[i] + (left + up) // 2) & 255
+            elif method == 4:
+                near = left + up - corner
+                best = min((abs(near - left), 0, left), (abs(near - up), 1, up), (abs(near - corner), 2, corner))
+                line[i] = (line[i] + best[2]) & 255
+        rows.append(line[::step])
+        above = line
+    return rows
+
+
+def darkness(rows, side):
+    """The mean darkness of square blocks, 0 to 1."""
+    return [[sum(255 - p for row in rows[y:y + side] for p in row[x:x + side]) / (255 * side * side)
+             for x in range(0, 1568, side)] for y in range(0, 2240, side)]
+
+
+def svg_like_pdf(_sample):
+    """A browser's picture of the SVG and poppler's of the PDF show the same things in the same places."""
+    need("chromium")
+    need("pdftoppm")
+    done = subprocess.run(
+        ["chromium", "--headless", "--no-sandbox", "--disable-gpu", "--user-data-dir=" + os.path.abspath("profile"),
+         "--hide-scrollbars", "--force-device-scale-factor=2", "--window-size=794,1123", "--screenshot=svg.png",
+         "file://" + os.path.abspath("page-1.svg")], capture_output=True, check=False, timeout=120)
+    if not os.path.exists("svg.png"):
+        print("SKIP: chromium does not start here: " + done.stderr.decode(errors="replace")[-300:])
+        sys.exit(77)
+    run("pdftoppm", "-r", "192", "-thinlinemode", "shape", "-f", "1", "-l", "1", "-png", "sample.pdf", "pdf")
+    side = 28  # pixels, 3.7 mm
+    ours, theirs = darkness(grey_png("svg.png"), side), darkness(grey_png(glob.glob("pdf-*.png")[0]), side)
+    apart = [(abs(a - b), x, y, a, b) for y, (r, s) in enumerate(zip(ours, theirs)) for x, (a, b) in enumerate(zip(r, s))]
+    worst = max(apart)
+    print(f"most apart: {worst}; mean {sum(a[0] for a in apart) / len(apart):.4f}")
+    expect(sum(map(sum, ours)) > 100, "the picture is blank")
+    for difference, x, y, a, b in apart:
+        expect(difference < 0.12, f"{x * side / 192 * 25.4:.0f} mm across, {y * side / 192 * 25.4:.0f} mm down: {a:.2f}, {b:.2f}")
+
+
 def open_dxf(name):
     try:
         import ezdxf
@@ -203,7 +268,7 @@ def font_subset(_sample):
 
 def main():
     check, sample = sys.argv[1], os.path.abspath(sys.argv[2])
-    chosen = {f.__name__: f for f in (pdf_valid, pdf_text, pdf_bar, pdf_widths, pdf_bytes, svg_parse, dxf_audit, dxf_net,
+    chosen = {f.__name__: f for f in (pdf_valid, pdf_text, pdf_bar, pdf_widths, pdf_bytes, svg_parse, svg_like_pdf, dxf_audit, dxf_net,
                                       deflate, font_subset)}[check]
     with tempfile.TemporaryDirectory() as directory:
         os.chdir(directory)
