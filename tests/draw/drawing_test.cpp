@@ -45,6 +45,9 @@ TEST(Placement, keeps_arcs_arcs) {
   placed.add(half, {.move = {50, 0}, .scale = 2, .rotation = 90, .mirrored = true});
   // An arch over the origin, mirrored and turned to the left: it opens to the right, its back at 50 − 20.
   expect_box(extents_of_points(placed), 30, -20, 50, 20, 0.02);
+  for (const Point p : flattened(std::get<Path>(placed.items()[0]).contours[0])) {
+    EXPECT_NEAR(std::hypot(p.x - 50, p.y), 20, 1e-6);
+  }
 }
 
 TEST(Arc, stays_on_its_circle_for_any_sweep) {

@@ -260,6 +260,21 @@ def font_subset(_sample):
                 first, _, last = word[2:].partition("-")
                 listed |= set(range(int(first, 16), int(last or first, 16) + 1))
     expect(len(listed) > 600, "the list is short")
+    ours = {"regular": {}, "bold": {}}
+    with open("widths.txt", encoding="ascii") as file:
+        for line in file:
+            code, weight, width = line.split()
+            ours[weight][int(code)] = float(width)
+    for weight, widths in ours.items():
+        face = TTFont(weight + ".ttf")
+        drawn = {code: face["hmtx"][glyph][0] * 1000 / face["head"].unitsPerEm for code, glyph in face.getBestCmap().items()}
+        # Controls, the soft hyphen and marks of direction have no width: they are dropped before they reach the face.
+        widths = {code: width for code, width in widths.items() if width > 0}
+        missed = (set(drawn) ^ set(widths)) - {0x85, 0x2028, 0x2029}  # line breaks are drawn as spaces
+        missed -= {0xAD}
+        expect(not missed, f"{weight}: we and fontTools disagree whether there is {[hex(c) for c in sorted(missed)][:20]}")
+        wrong = [hex(code) for code, width in widths.items() if code in drawn and abs(width - drawn[code]) > 0.001]
+        expect(not wrong, f"{weight}: the widths of {wrong[:20]} differ")
     for name in ("regular.ttf", "bold.ttf"):
         kept = TTFont(name).getBestCmap()
         expect(listed <= set(kept), f"{name} lacks {[hex(c) for c in sorted(listed - set(kept))]}")

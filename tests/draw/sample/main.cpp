@@ -21,6 +21,26 @@ void save(const std::string& path, const std::string& bytes) {
   std::ofstream(path, std::ios::binary) << bytes;
 }
 
+// "code weight width" of every character of the basic plane that the face holds, by our own reading; the
+// width in em.
+void save_widths(const std::string& path) {
+  std::string rows;
+  for (unsigned code = 0x20; code < 0xD800; ++code) {
+    std::string text(3, '\0');
+    text[0] = static_cast<char>(static_cast<std::uint8_t>(0xE0U | (code >> 12U)));
+    text[1] = static_cast<char>(static_cast<std::uint8_t>(0x80U | ((code >> 6U) & 0x3FU)));
+    text[2] = static_cast<char>(static_cast<std::uint8_t>(0x80U | (code & 0x3FU)));
+    if (code < 0x80) text = std::string(1, static_cast<char>(code));
+    if (code >= 0x80 && code < 0x800) {
+      text = {static_cast<char>(static_cast<std::uint8_t>(0xC0U | (code >> 6U))), text[2]};
+    }
+    if (!missing_glyphs(text).empty()) continue;
+    rows += std::to_string(code) + " regular " + std::to_string(text_width(text, 1000)) + '\n';
+    rows += std::to_string(code) + " bold " + std::to_string(text_width(text, 1000, Weight::bold)) + '\n';
+  }
+  save(path, rows);
+}
+
 // Inputs that take a compressor through its corners.
 void save_deflated(const std::string& directory) {
   std::string noise;
@@ -78,6 +98,7 @@ int main(int argc, char** argv) {
   save(directory + "net.dxf", write_dxf(sample::net(), "Net"));
   save(directory + "regular.ttf", std::string(font_file(Weight::regular)));
   save(directory + "bold.ttf", std::string(font_file(Weight::bold)));
+  save_widths(directory + "widths.txt");
   save_deflated(argv[1]);
   return 0;
 }
