@@ -12,6 +12,7 @@
 
 namespace {
 using namespace lapwright::draw;
+using namespace std::string_literals;
 
 std::size_t count(const std::string& where, const std::string& what) {
   std::size_t n = 0;
@@ -40,7 +41,7 @@ TEST(Svg, escapes_what_a_person_may_type) {
 }
 
 TEST(Svg, drops_controls_and_keeps_other_scripts) {
-  const std::string svg = write_svg(page_saying(std::string("a\0\x1b\x7f b\u202E \u0416\uFFFF\xff", 18)));
+  const std::string svg = write_svg(page_saying("a\0\x1b\x7f b\u202E \u0416\uFFFF\xff"s));
   EXPECT_NE(svg.find(">a b \u0416\uFFFD</text>"), std::string::npos) << svg;
 }
 
