@@ -1,9 +1,9 @@
 // A JSON file as a value tree of our own: every value knows where it stood, so that a fault can say so.
 //
-// read_document() is the only door for bytes from outside. It refuses, with line and column: anything that is not
-// JSON (RFC 8259), NaN and infinities, numbers beyond a double, bad UTF-8, duplicate keys, more than kMaxDepth levels,
-// more than kMaxValues values, more than kMaxBytes bytes. It never recurses on input depth, so 100,000 brackets cost
-// nothing.
+// read_document() is the only door for bytes from outside. It refuses, with line and column: anything that is
+// not JSON (RFC 8259), NaN and infinities, numbers beyond a double, bad UTF-8, duplicate keys, more than
+// kMaxDepth levels, more than kMaxValues values, more than kMaxBytes bytes. It never recurses on input depth,
+// so 100,000 brackets cost nothing.
 #pragma once
 
 #include <lapwright/base/fault.h>
@@ -26,7 +26,7 @@ struct Document {
   Kind kind = Kind::null;
   bool boolean = false;
   double number = 0;
-  std::string text;       // of a text; of a number: as it was written
+  std::string text;  // of a text; of a number: as it was written
   std::vector<Document> items;
   std::vector<Member> members;  // in the file's order
   SourceSpot spot;

@@ -1,8 +1,8 @@
 // The plan: everything that was worked out from a survey, as plain structs. Format "lapwright-plan/1".
 //
-// Places are in a slope's own frame, mm: u along the eaves from its left end, s up the slope from the tail of the
-// eaves course, n square to the slope, outward. n = 0 is the plane that the soakers' legs lie in (the face of the unit
-// below); the finished face of the units is at n = unit thickness + camber.
+// Places are in a slope's own frame, mm: u along the eaves from its left end, s up the slope from the tail of
+// the eaves course, n square to the slope, outward. n = 0 is the plane that the soakers' legs lie in (the
+// face of the unit below); the finished face of the units is at n = unit thickness + camber.
 #pragma once
 
 #include <lapwright/base/units.h>
@@ -31,7 +31,8 @@ enum class Standing : std::uint8_t {
 };
 std::string_view name_of(Standing v);  // "std", "guide", "book", "geom", "practice", "memory", "survey"
 
-// One named quantity of a formula. `value` is in `unit`: "mm", "deg", "kg", "kg/m2", "mm2", "" (a count or ratio).
+// One named quantity of a formula. `value` is in `unit`: "mm", "deg", "kg", "kg/m2", "mm2", "" (a count or
+// ratio).
 struct Term {
   std::string symbol;  // as it stands in the formula
   double value = 0;
@@ -40,14 +41,15 @@ struct Term {
 };
 
 // A number that can answer why. `formula` uses the terms' symbols, numbers, + - * / ( ), and the functions
-// min max ceil floor sin cos tan sqrt (angles in degrees); evaluated on the terms it gives `value` (a test does so).
+// min max ceil floor sin cos tan sqrt (angles in degrees); evaluated on the terms it gives `value` (a test
+// does so).
 struct Figure {
   std::string name;  // names the sentence in the catalogue: figure.<kind>.<name>
   double value = 0;
   std::string unit;
   std::string formula;
   std::vector<Term> terms;
-  std::string rule;    // the practice rule that decides, or empty when geometry alone does
+  std::string rule;  // the practice rule that decides, or empty when geometry alone does
   std::string source;
   Standing standing = Standing::geometry;
 };
@@ -92,7 +94,8 @@ struct SetOut {
   Length headlap;  // least over all courses
   std::int64_t courses = 0;
   std::vector<Length> tails;
-  std::vector<Length> lengths;   // of each course's unit before it is cut at the top edge; one entry per change:
+  std::vector<Length>
+      lengths;  // of each course's unit before it is cut at the top edge; one entry per change:
   std::vector<std::int64_t> length_from_course;  // lengths[i] holds from this course up
   std::vector<Batten> battens;
   std::vector<Figure> figures;
@@ -112,9 +115,9 @@ struct Row {
   Length length;  // of its units as laid (cut at the top edge)
   Length from;
   std::vector<UnitRun> widths;
-  Length gap;  // open perp between neighbours
-  Length nail_up;                   // nails of a unit: from its tail
-  Length nail_in;                   // and in from each of its sides
+  Length gap;      // open perp between neighbours
+  Length nail_up;  // nails of a unit: from its tail
+  Length nail_in;  // and in from each of its sides
   bool nailed = true;
   struct NailLeftOut {
     std::int64_t unit = 0;  // counted from the left, 0 first

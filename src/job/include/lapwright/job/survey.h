@@ -1,8 +1,9 @@
-// The survey: what a person measured and chose, as plain structs. Format "lapwright-job/1" (docs/job-file.md).
+// The survey: what a person measured and chose, as plain structs. Format "lapwright-job/1"
+// (docs/job-file.md).
 //
-// Lengths are already in mm, whatever unit the file used; `shown_in` remembers how the person wants them shown.
-// A survey that came through read_survey() holds only finite values within the ranges that the schema prints; whether
-// they make a sound roof is for the planner to say.
+// Lengths are already in mm, whatever unit the file used; `shown_in` remembers how the person wants them
+// shown. A survey that came through read_survey() holds only finite values within the ranges that the schema
+// prints; whether they make a sound roof is for the planner to say.
 #pragma once
 
 #include <lapwright/base/fault.h>
@@ -23,7 +24,10 @@ enum class CoveringKind : std::uint8_t { plain_tile, slate, profiled_tile, flat_
 enum class Nailing : std::uint8_t { centre, head, hung };
 enum class Made : std::uint8_t { hand, machine };
 enum class JunctionKind : std::uint8_t { side, top, stack, pipe, wall };
-enum class Hand : std::uint8_t { left, right };  // the wall's side of the slope, seen facing the roof from the ground
+enum class Hand : std::uint8_t {
+  left,
+  right
+};  // the wall's side of the slope, seen facing the roof from the ground
 enum class WallKind : std::uint8_t { brick, stone, render };
 enum class HeadFixing : std::uint8_t { hooked, to_the_batten, flush };
 enum class FirstUnit : std::uint8_t { unit, unit_and_half };  // what the eaves course begins with at a wall
@@ -38,7 +42,8 @@ enum class Detail : std::uint8_t {
 };
 enum class Corners : std::uint8_t { bossed, welded };
 
-// A change of unit length up the slope. Every set but the last says how many courses it has; the last fills the rest.
+// A change of unit length up the slope. Every set but the last says how many courses it has; the last fills
+// the rest.
 struct UnitSet {
   Length length;
   std::optional<std::int64_t> courses;
@@ -47,19 +52,19 @@ struct UnitSet {
 
 struct Covering {
   CoveringKind kind = CoveringKind::plain_tile;
-  Measured<Length> length;     // the longer side, whichever way round the file gave it
+  Measured<Length> length;  // the longer side, whichever way round the file gave it
   Measured<Length> width;
   Measured<Length> thickness;
-  Measured<Length> camber;     // rise of the unit above flat, at its worst place
+  Measured<Length> camber;  // rise of the unit above flat, at its worst place
   std::optional<Length> max_gauge;
-  std::optional<Length> headlap;  // where the person fixes it
-  std::optional<Length> joint;    // open perp between neighbours
-  std::optional<Length> hang;     // from the tail to where the unit bears on its batten (a tile's nib)
+  std::optional<Length> headlap;      // where the person fixes it
+  std::optional<Length> joint;        // open perp between neighbours
+  std::optional<Length> hang;         // from the tail to where the unit bears on its batten (a tile's nib)
   Nailing nailing = Nailing::centre;  // slates only
   Made made = Made::machine;
   FirstUnit first_unit = FirstUnit::unit;
-  std::vector<UnitSet> sets;          // diminishing units, eaves first; empty: one length throughout
-  std::optional<Length> roll_pitch;   // profiled tiles
+  std::vector<UnitSet> sets;         // diminishing units, eaves first; empty: one length throughout
+  std::optional<Length> roll_pitch;  // profiled tiles
   std::optional<Length> roll_depth;
   bool sides_swapped = false;  // the file gave the shorter side as the length
 };
@@ -68,7 +73,7 @@ struct Wall {
   WallKind kind = WallKind::brick;
   std::optional<Measured<Length>> course;
   std::optional<Measured<Length>> first_joint;  // upright, above the roof's surface at `from`
-  std::vector<Measured<Length>> joints;         // measured heights from the same point; replace course + first_joint
+  std::vector<Measured<Length>> joints;  // measured heights from the same point; replace course + first_joint
   SourceSpot joints_spot;
 };
 
@@ -82,7 +87,7 @@ struct Junction {
   std::string name;
   JunctionKind kind = JunctionKind::side;
   Wall wall;
-  std::optional<Detail> detail;       // where the person insists
+  std::optional<Detail> detail;  // where the person insists
   std::optional<HeadFixing> head_fixing;
   std::optional<std::int64_t> soaker_code;
   std::optional<std::int64_t> flashing_code;
@@ -90,8 +95,8 @@ struct Junction {
 
   // side
   Hand hand = Hand::left;
-  Length from;                // up the slope, from the tail of the eaves course
-  std::optional<Length> to;   // the slope's top edge unless said otherwise
+  Length from;               // up the slope, from the tail of the eaves course
+  std::optional<Length> to;  // the slope's top edge unless said otherwise
 
   // stack: middle along the eaves, front face up the slope, level sizes; pipe: at, up, diameter
   std::optional<Length> at;
@@ -118,8 +123,8 @@ struct Junction {
 struct Slope {
   std::string name;
   Measured<Angle> pitch;
-  Measured<Length> rafter;  // from the tail of the eaves course to the top edge, up the slope
-  Measured<Length> width;   // along the eaves
+  Measured<Length> rafter;         // from the tail of the eaves course to the top edge, up the slope
+  Measured<Length> width;          // along the eaves
   std::optional<Length> overhang;  // of the eaves course's tail past the fascia
   std::optional<Angle> faces;      // bearing on plan
   Covering covering;
@@ -133,11 +138,11 @@ struct Join {
   std::vector<std::string> slopes;
 };
 
-// A practice rule that the job sets its own value for. A bare number is in the rule's own unit when that is not a
-// length; a length is in the file's unit or names one.
+// A practice rule that the job sets its own value for. A bare number is in the rule's own unit when that is
+// not a length; a length is in the file's unit or names one.
 struct Override {
   std::string rule;
-  double number = 0;  // lengths: mm
+  double number = 0;            // lengths: mm
   bool is_length_text = false;  // the value named a unit of length
   bool is_bare = false;         // a bare number, not yet converted: `number` is as written
   SourceSpot spot;
@@ -156,6 +161,7 @@ struct Survey {
 };
 
 std::string_view name_of(Exposure v);
+std::string_view name_of(ShownIn v);
 std::string_view name_of(CoveringKind v);
 std::string_view name_of(Nailing v);
 std::string_view name_of(Made v);
@@ -166,5 +172,6 @@ std::string_view name_of(HeadFixing v);
 std::string_view name_of(FirstUnit v);
 std::string_view name_of(JoinKind v);
 std::string_view name_of(Detail v);
+std::string_view name_of(Corners v);
 
 }  // namespace lapwright::job

@@ -1,0 +1,257 @@
+// What stands in a plan's JSON, told once: write_plan.cpp hands in a writer, plan_schema.cpp a maker of
+// schemas.
+//
+// fields(out, thing) names the members of an object in the order in which they are written; row(out, thing)
+// the entries of a fixed-length list. `When::given` members are left out while empty, so that plans stay
+// small.
+#pragma once
+
+#include <lapwright/job/plan.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "words.h"
+
+namespace lapwright::job {
+
+enum class When : std::uint8_t { always, given };
+
+inline constexpr std::string_view kPlanFormat = "lapwright-plan/1";
+inline constexpr std::string_view kFindingsFormat = "lapwright-findings/1";
+inline constexpr std::int64_t kNoCourse = -2;
+
+inline std::optional<std::int64_t> course_or_none(std::int64_t course) {
+  return course == kNoCourse ? std::optional<std::int64_t>() : course;
+}
+
+// The course of a piece whose placements all share one.
+inline std::optional<std::int64_t> shared_course(const Piece& piece) {
+  if (piece.placements.empty()) return std::nullopt;
+  const std::int64_t first = piece.placements.front().course;
+  const bool same = std::all_of(piece.placements.begin(), piece.placements.end(),
+                                [&](const Placement& p) { return p.course == first; });
+  return same ? course_or_none(first) : std::nullopt;
+}
+
+struct LengthFromCourse {
+  Length length;
+  std::int64_t course = 0;
+};
+
+template <class Out>
+void row(Out& out, const geom::GridPoint& p) {
+  out.mm(geom::to_length(p.x));
+  out.mm(geom::to_length(p.y));
+}
+template <class Out>
+void row(Out& out, const UnitRun& run) {
+  out.mm(run.width);
+  out.count(run.count);
+}
+template <class Out>
+void row(Out& out, const Batten& batten) {
+  out.mm(batten.mark);
+  out.count(batten.course);
+}
+template <class Out>
+void row(Out& out, const LengthFromCourse& v) {
+  out.mm(v.length);
+  out.count(v.course);
+}
+template <class Out>
+void row(Out& out, const Row::NailLeftOut& v) {
+  out.count(v.unit);
+  out.word(name_of(v.side), kHandWords);
+}
+
+template <class Out>
+void fields(Out& out, const Term& v) {
+  out.text("symbol", "As it stands in the formula.", v.symbol);
+  out.number("value", "In `unit`.", v.value);
+  out.text("unit", "Empty for a count or a ratio.", v.unit);
+  out.text("from", "Where the value comes from.", v.from);
+}
+
+template <class Out>
+void fields(Out& out, const Figure& v) {
+  out.number("value", "In `unit`.", v.value);
+  out.text("unit", "Empty for a count or a ratio.", v.unit);
+  out.text("formula",
+           "Of the terms' symbols, numbers, + - * / ( ) and min max ceil floor sin cos tan sqrt, angles in "
+           "degrees.",
+           v.formula);
+  out.list("terms", "What the formula is made of.", v.terms, When::always);
+  out.text("rule", "The practice rule that decides; absent when geometry alone does.", v.rule, When::given);
+  out.text("source", "Where the rule or the formula comes from.", v.source);
+  out.word("standing", "How far it may be trusted.", name_of(v.standing), kStandingWords);
+}
+
+template <class Out>
+void fields(Out& out, const SetAlternative& v) {
+  out.number("value", "Headlap, mm.", v.value);
+  out.text("source", "The table.", v.source);
+  out.word("standing", "How far it may be trusted.", name_of(v.standing), kStandingWords);
+  out.flag("chosen", "The one that this plan uses.", v.chosen);
+}
+
+template <class Out>
+void fields(Out& out, const SetOut& v) {
+  out.text("slope", "Name of the slope.", v.slope);
+  out.mm("gauge", "Of the eaves set.", v.gauge);
+  out.mm("headlap", "The least over all courses.", v.headlap);
+  out.count("courses", "Number of courses, without the under-course.", v.courses);
+  out.lengths("tails", "Up the slope, one a course, eaves first.", v.tails);
+  std::vector<LengthFromCourse> lengths;
+  for (std::size_t i = 0; i < v.lengths.size() && i < v.length_from_course.size(); ++i) {
+    lengths.push_back({v.lengths[i], v.length_from_course[i]});
+  }
+  out.rows("lengths", "Unit length before the cut at the top edge, and the course from which it holds.",
+           lengths, When::always);
+  out.rows("battens", "Upper edge up the slope, and the course; -1 is the under-course.", v.battens,
+           When::given);
+  out.named("figures", "Each number of the set-out, explained.", v.figures);
+  out.list("headlaps", "Every table that answers.", v.headlaps, When::given);
+}
+
+template <class Out>
+void fields(Out& out, const geom::Fold& v) {
+  out.point("from", "Start, mm on the net.", v.from);
+  out.point("to", "End, mm on the net.", v.to);
+  out.number("angle", "Degrees that the moving part leaves its neighbour's plane by.", v.angle.in_degrees());
+  out.flag("up", "Towards the viewer of the outward face.", v.up);
+}
+
+template <class Out>
+void fields(Out& out, const geom::Cut& v) {
+  out.point("from", "Start, mm on the net.", v.from);
+  out.point("to", "End, mm on the net.", v.to);
+}
+
+template <class Out>
+void fields(Out& out, const Placement& v) {
+  out.count("course", "Absent when it is not tied to one.", course_or_none(v.course));
+  out.place("origin", "Where the net's (0, 0) lies: u, s, n of the slope, mm.", v.frame.origin);
+  out.direction("x_axis", "The net's x in the slope's frame.", v.frame.x_axis);
+  out.direction("y_axis", "The net's y in the slope's frame.", v.frame.y_axis);
+}
+
+template <class Out>
+void fields(Out& out, const Piece& v) {
+  out.text("mark", "Identical pieces share one.", v.mark);
+  out.text("kind", "soaker, step-flashing, apron, ...", v.kind);
+  out.text("slope", "Name of the slope.", v.slope);
+  out.text("junction", "Name of the junction on that slope.", v.junction, When::given);
+  out.count("course", "Present where all placements share one.", shared_course(v));
+  out.count("count", "How many of it.", v.count);
+  out.count("code", "Lead code; absent in other metals.", v.code);
+  out.text("metal", "Other than lead.", v.metal, When::given);
+  out.mm("thickness", "Of another metal.", v.thickness);
+  out.mm("length", "Of the blank, along the junction; of a soaker up the slope.", v.length);
+  out.mm("width", "Of the blank, across it.", v.width);
+  out.rows("outline", "The net's outline, counter-clockwise seen from the weather side, mm.", v.net.outline,
+           When::always);
+  out.rings("holes", "Clockwise, mm.", v.net.holes);
+  out.list("folds", "In bending order.", v.net.folds, When::given);
+  out.list("cuts", "Snips from the edge inwards.", v.net.cuts, When::given);
+  out.number("area", "mm2, of one net less its holes.", v.area.in_mm2());
+  out.number("mass", "kg, of one.", v.mass.in_kg());
+  out.named("figures", "Each number of the piece, explained.", v.figures);
+  out.list("placements", "Where each of them sits.", v.placements, When::given);
+}
+
+struct Nail {
+  Length up;
+  Length in;
+};
+template <class Out>
+void fields(Out& out, const Nail& v) {
+  out.mm("up", "From the unit's tail.", v.up);
+  out.mm("in", "In from each of its sides.", v.in);
+}
+
+template <class Out>
+void fields(Out& out, const Row& v) {
+  out.text("slope", "Name of the slope.", v.slope);
+  out.count("course", "-1 is the under-course.", v.course);
+  out.mm("tail", "Up the slope.", v.tail);
+  out.mm("length", "Of its units as laid.", v.length);
+  out.mm("from", "Left edge of the first unit, along the eaves.", v.from);
+  out.rows("widths", "Unit width and how many of it, left to right.", v.widths, When::always);
+  out.mm("gap", "Open perp between neighbours.", v.gap);
+  out.object("nail", "Where units are nailed; absent when they are not.", Nail{v.nail_up, v.nail_in},
+             v.nailed);
+  out.rows("nails_left_out", "Unit, counted from 0 at the left, and the side on which it has no nail.",
+           v.nails_left_out, When::given);
+}
+
+template <class Out>
+void fields(Out& out, const Finding& v) {
+  out.word("level", "How bad it is.", name_of(v.level), kLevelWords);
+  out.text("rule", "Names the text in the catalogue.", v.rule);
+  out.params("params", "The values that the text takes in.", v.params);
+  out.text("text", "The sentence in English.", v.text);
+  out.number("value", "What was found.", v.value);
+  out.number("limit", "What the rule asks for.", v.limit);
+  out.text("source", "Where the rule comes from.", v.source, When::given);
+  out.text("where", "Slope / junction / course, or a JSON path of the input.", v.where, When::given);
+}
+
+template <class Out>
+void fields(Out& out, const WorkStep& v) {
+  out.text("slope", "Name of the slope.", v.slope, When::given);
+  out.text("junction", "Name of the junction.", v.junction, When::given);
+  out.count("course", "Absent when it is not tied to one; -1 is the under-course.", course_or_none(v.course));
+  out.text("step", "Names the text in the catalogue.", v.step);
+  out.text("mark", "The piece that the step fits.", v.mark, When::given);
+  out.params("params", "The values that the text takes in.", v.params);
+  out.text("text", "The sentence in English.", v.text);
+}
+
+template <class Out>
+void fields(Out& out, const OverrideUsed& v) {
+  out.text("rule", "Name of the rule.", v.rule);
+  out.number("value", "The job's own.", v.value);
+  out.number("pack_value", "What the pack says.", v.pack_value);
+  out.text("unit", "Of both.", v.unit);
+}
+
+template <class Out>
+void fields(Out& out, const MemoryUsed& v) {
+  out.text("rule", "Name of the rule.", v.rule);
+  out.number("value", "What was used.", v.value);
+  out.text("unit", "Its unit.", v.unit);
+}
+
+template <class Out>
+void fields(Out& out, const PracticeUsed& v) {
+  out.text("pack", "Name and edition of the rule pack.", v.pack);
+  out.list("overrides", "Rules that the job set its own value for.", v.overrides, When::given);
+  out.list("from_memory", "Values used in this plan that rest on memory.", v.from_memory, When::given);
+}
+
+template <class Out>
+void fields(Out& out, const Plan& v) {
+  out.format("format", kPlanFormat);
+  out.text("title", "The job's title.", v.title);
+  out.text("engine", "Version of the engine.", v.engine);
+  out.text("fingerprint", "A short hash of job, yard, pack and engine version.", v.fingerprint);
+  out.object("practice", "The rules that this plan used.", v.practice, true);
+  out.lines("set_out", "Courses and gauges, one entry a slope.", v.set_out);
+  out.lines("pieces", "Every piece of metal.", v.pieces);
+  out.lines("rows", "Covering units, one course each.", v.rows);
+  out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
+  out.lines("order_of_work", "The fitting list.", v.order_of_work);
+}
+
+struct FindingList {
+  const std::vector<Finding>& findings;
+};
+template <class Out>
+void fields(Out& out, const FindingList& v) {
+  out.format("format", kFindingsFormat);
+  out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
+}
+
+}  // namespace lapwright::job

@@ -1,0 +1,31 @@
+// The words of every choice in the file formats, in the order of the enumerators.
+#pragma once
+
+#include <array>
+#include <span>
+#include <string_view>
+
+namespace lapwright::job {
+
+using Word = std::string_view;
+using Words = std::span<const Word>;
+
+inline constexpr std::array<Word, 4> kExposureWords{"sheltered", "moderate", "severe", "very-severe"};
+inline constexpr std::array<Word, 2> kShownInWords{"mm", "in"};
+inline constexpr std::array<Word, 4> kCoveringKindWords{"plain-tile", "slate", "profiled-tile", "flat-tile"};
+inline constexpr std::array<Word, 2> kNailingWords{"centre", "head"};
+inline constexpr std::array<Word, 2> kMadeWords{"hand", "machine"};
+inline constexpr std::array<Word, 5> kJunctionKindWords{"side", "top", "stack", "pipe", "wall"};
+inline constexpr std::array<Word, 2> kHandWords{"left", "right"};
+inline constexpr std::array<Word, 3> kWallKindWords{"brick", "stone", "render"};
+inline constexpr std::array<Word, 3> kHeadFixingWords{"hooked", "batten", "flush"};
+inline constexpr std::array<Word, 2> kFirstUnitWords{"unit", "unit-and-half"};
+inline constexpr std::array<Word, 3> kJoinKindWords{"ridge", "hip", "valley"};
+inline constexpr std::array<Word, 6> kDetailWords{"soakers-and-steps", "soakers-and-cover", "step-and-cover",
+                                                  "cover-flashing",    "secret-gutter",     "apron"};
+inline constexpr std::array<Word, 2> kCornersWords{"bossed", "welded"};
+inline constexpr std::array<Word, 7> kStandingWords{"std",      "guide",  "book",  "geom",
+                                                    "practice", "memory", "survey"};
+inline constexpr std::array<Word, 3> kLevelWords{"note", "doubt", "wrong"};
+
+}  // namespace lapwright::job
