@@ -114,6 +114,7 @@ void lay_out(const Chain& chain, Drawing& out) {
     std::size_t order = 0;  // as given; the zero comes first
   };
   std::vector<Mark> marks{{0, chain.zero, chain.zero_text, 0}};
+  marks.reserve(chain.stops.size() + 1);
   for (const Chain::Stop& stop : chain.stops)
     marks.push_back({dot(stop.at - chain.zero, d), stop.at, stop.text, marks.size()});
   std::sort(marks.begin(), marks.end(), [](const Mark& l, const Mark& r) {
@@ -121,6 +122,7 @@ void lay_out(const Chain& chain, Drawing& out) {
   });
 
   std::vector<double> places;
+  places.reserve(marks.size());
   for (const Mark& mark : marks) places.push_back(mark.along);
   const std::vector<double> seats = spread(places, chain.size * 1.1);
   bool kinked = false;
