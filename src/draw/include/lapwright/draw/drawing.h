@@ -31,6 +31,9 @@
 
 namespace lapwright::draw {
 
+// Each field has an initializer, also where none is needed: without one, naming only some of them draws a
+// warning. NOLINTBEGIN(readability-redundant-member-init)
+
 struct Point {
   double x = 0;
   double y = 0;
@@ -188,4 +191,5 @@ struct Document {
   std::vector<Page> pages{};
 };
 
+// NOLINTEND(readability-redundant-member-init)
 }  // namespace lapwright::draw
