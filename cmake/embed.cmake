@@ -35,7 +35,7 @@ set(LAPWRIGHT_EMBED_SCRIPT ${CMAKE_CURRENT_LIST_FILE})
 
 function(lapwright_embed module name file)
   set(input ${CMAKE_SOURCE_DIR}/${file})
-  set(output ${CMAKE_CURRENT_BINARY_DIR}/embedded/${name}.cpp)
+  set(output ${CMAKE_CURRENT_BINARY_DIR}/${module}/embedded/${name}.cpp)
   add_custom_command(
     OUTPUT ${output}
     COMMAND ${CMAKE_COMMAND} -DINPUT=${input} -DOUTPUT=${output} -DNAME=${name} -DLABEL=${file}

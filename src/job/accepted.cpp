@@ -16,9 +16,6 @@ std::string with_unit(double value, const Field& field, LengthUnit unit) {
       return trimmed(value, 3) + " degrees";
     case Shape::count:
       return trimmed(value, 0);
-    case Shape::text:
-    case Shape::names:
-      return trimmed(value, 0) + " characters";
     case Shape::overrides:
       return trimmed(value, 3);
     default:
@@ -30,6 +27,9 @@ std::string with_unit(double value, const Field& field, LengthUnit unit) {
 
 std::string accepted_range(const Field& field, LengthUnit unit) {
   const Range& range = field.range;
+  if (field.shape == Shape::text || field.shape == Shape::names) {
+    return fmt::format("{} to {} characters", trimmed(range.low, 0), trimmed(range.high, 0));
+  }
   return fmt::format("{} {} and {} {}", range.above_low ? "more than" : "at least",
                      with_unit(range.low, field, unit), range.below_high ? "less than" : "at most",
                      with_unit(range.high, field, unit));
@@ -62,7 +62,10 @@ std::string accepted_by(const Field& field, LengthUnit unit) {
     case Shape::measured_lengths:
     case Shape::points:
     case Shape::names:
-      return fmt::format("a list of {} to {} {}", field.least_items, field.most_items,
+      return fmt::format("a list of {} {}",
+                         field.least_items == field.most_items
+                             ? fmt::format("{}", field.least_items)
+                             : fmt::format("{} to {}", field.least_items, field.most_items),
                          field.shape == Shape::objects            ? "objects"
                          : field.shape == Shape::measured_lengths ? "lengths"
                          : field.shape == Shape::points           ? "points [u, s]"

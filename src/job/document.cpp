@@ -106,6 +106,19 @@ std::string word_at(std::string_view text, std::size_t at) {
   return std::string(text.substr(at, end - at));
 }
 
+// The reader stops at the byte that does not continue a character; what is wrong is then the one that began
+// it.
+std::size_t ill_formed_at(std::string_view text, std::size_t stopped) {
+  for (std::size_t back = 1; back <= 3 && back <= stopped; ++back) {
+    const auto byte = static_cast<unsigned char>(text[stopped - back]);
+    if (byte < 0x80U) break;
+    if (byte < 0xC0U) continue;
+    const std::size_t length = byte < 0xE0U ? 2 : byte < 0xF0U ? 3 : 4;
+    return back < length ? stopped - back : stopped;
+  }
+  return stopped;
+}
+
 // Builds the tree. Every callback returns false to stop the reader; the reason is then in faults_.
 class Builder {
  public:
@@ -174,20 +187,31 @@ class Builder {
   }
 
  private:
-  std::string path() const {
+  enum class Where : std::uint8_t { last, next };
+
+  // Of the value read last in the innermost bracket, or of the one that would come next.
+  std::string path(Where where = Where::last) const {
     std::string out = "$";
     for (const Document* level : open_) {
+      const bool next = where == Where::next && level == open_.back();
       if (level->kind == Document::Kind::list) {
-        out += path_of_item(level->items.empty() ? 0 : level->items.size() - 1);
-      } else if (!level->members.empty()) {
+        const std::size_t n = level->items.size();
+        out += path_of_item(next || n == 0 ? n : n - 1);
+      } else if (!next && !level->members.empty()) {
         out += path_of_key(level->members.back().key);
       }
     }
     return out;
   }
 
-  void fault(FaultCode code, SourceSpot spot, std::string read, std::string accepted, std::string mend) {
-    faults_.push_back({code, path(), spot, std::move(read), std::move(accepted), std::move(mend)});
+  void fault(FaultCode code, SourceSpot spot, std::string read, std::string accepted, std::string mend,
+             Where where = Where::last) {
+    faults_.push_back({code, path(where), spot, std::move(read), std::move(accepted), std::move(mend)});
+  }
+
+  // Where a new value of the innermost bracket stands: an object has its key already.
+  Where place_of_new() const {
+    return !open_.empty() && open_.back()->kind == Document::Kind::list ? Where::next : Where::last;
   }
 
   Document* begin_value(Document::Kind kind) {
@@ -195,7 +219,8 @@ class Builder {
     values_ += 1;
     if (values_ > kMaxValues) {
       fault(FaultCode::too_many, cursor_.spot(), fmt::format("more than {} values", kMaxValues),
-            fmt::format("a file of at most {} values", kMaxValues), "split the job into several files");
+            fmt::format("a file of at most {} values", kMaxValues), "split the job into several files",
+            place_of_new());
       return nullptr;
     }
     Document* value = &root_;
@@ -230,7 +255,7 @@ class Builder {
     if (open_.size() >= kMaxDepth) {
       cursor_.skip_separators();
       fault(FaultCode::too_deep, cursor_.spot(), fmt::format("more than {} levels of brackets", kMaxDepth),
-            fmt::format("at most {} levels", kMaxDepth), "remove the surplus brackets");
+            fmt::format("at most {} levels", kMaxDepth), "remove the surplus brackets", place_of_new());
       return false;
     }
     Document* value = begin_value(kind);
@@ -287,17 +312,19 @@ class Builder {
       cursor_.step();
       cursor_.skip_blanks();
     }
+    const Where where = after_comma ? Where::next : Where::last;
     const std::string_view message = why.what();
     const std::string word = word_at(text, cursor_.at());
     if (message.find("ill-formed UTF-8") != std::string_view::npos) {
-      cursor_.step_to(position == 0 ? 0 : position - 1);
+      cursor_.step_to(ill_formed_at(text, position == 0 ? 0 : position - 1));
       fault(FaultCode::not_json, cursor_.spot(), lapwright::quoted(text.substr(cursor_.at(), 1)),
-            "text in UTF-8", "save the file as UTF-8");
+            "text in UTF-8", "save the file as UTF-8", where);
     } else if (why.id == 406) {
       fault(FaultCode::bad_number, cursor_.spot(), word, "a number that a double can hold",
-            "write a number of ordinary size");
+            "write a number of ordinary size", where);
     } else if (is_number_word(word)) {
-      fault(FaultCode::bad_number, cursor_.spot(), word, "a finite number", "write the number in digits");
+      fault(FaultCode::bad_number, cursor_.spot(), word, "a finite number", "write the number in digits",
+            where);
     } else if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
       fault(FaultCode::not_json, cursor_.spot(), "an empty file", "a JSON object: { ... }",
             "write the job into the file");
@@ -308,7 +335,8 @@ class Builder {
       fault(FaultCode::not_json, cursor_.spot(), lapwright::quoted(first_line(text.substr(cursor_.at())), 24),
             unclosed ? "a text that ends with a quote on the line where it begins"
                      : "a text without control characters, and only the escapes of JSON",
-            unclosed ? "close the text with \"" : "write a tab as \\t, a backslash as \\\\, a quote as \\\"");
+            unclosed ? "close the text with \"" : "write a tab as \\t, a backslash as \\\\, a quote as \\\"",
+            where);
     } else if (cursor_.at_end() || position > text.size()) {
       cursor_.step_to(text.size());
       fault(FaultCode::not_json, cursor_.spot(), "the end of the file",
@@ -316,10 +344,11 @@ class Builder {
             open_.empty()
                 ? "complete the file"
                 : fmt::format("complete the file: the {} that begins in line {}, column {} is not closed",
-                              open_kind(), open_.back()->spot.line, open_.back()->spot.column));
+                              open_kind(), open_.back()->spot.line, open_.back()->spot.column),
+            where);
     } else {
       fault(FaultCode::not_json, cursor_.spot(), lapwright::quoted(word, 24), "JSON",
-            advice(after_comma, after_separator, token_before));
+            advice(after_comma, after_separator, token_before), where);
     }
   }
 

@@ -17,6 +17,7 @@ namespace lapwright::job {
 namespace {
 
 constexpr std::size_t kLongestText = 64;
+constexpr double kLongestMm = 1e9;  // so that every length can be shown in whole mm or sixteenths
 constexpr std::uint64_t kExactDouble = 1ULL << 53U;  // whole numbers up to here are doubles
 
 enum class Unit : std::uint8_t { none, mm, cm, m, inch, foot };
@@ -396,7 +397,7 @@ Result<Length> read_length(std::string_view text, LengthUnit bare) {
     second.top += first.top * 12 * second.bottom;
     mm = value_in_mm(second);
   }
-  if (!std::isfinite(mm)) return refused(text, "write a length that a roof can have");
+  if (!(mm <= kLongestMm)) return refused(text, "write a length that a roof can have");
   return Length::mm(mm);
 }
 

@@ -14,7 +14,9 @@ constexpr std::string_view kNumber = R"({"type":"number"})";
 constexpr std::string_view kInteger = R"({"type":"integer"})";
 constexpr std::string_view kText = R"({"type":"string"})";
 
-std::string list_of(std::string_view item) { return fmt::format(R"({{"type":"array","items":{}}})", item); }
+std::string list_of(std::string_view item) {
+  return fmt::format(R"({{"type":"array","items":{}}})", item);
+}
 
 std::string fixed_list(const std::vector<std::string>& entries) {
   std::string joined;
@@ -22,8 +24,8 @@ std::string fixed_list(const std::vector<std::string>& entries) {
     if (!joined.empty()) joined += ',';
     joined += entry;
   }
-  return fmt::format(R"({{"type":"array","minItems":{0},"maxItems":{0},"prefixItems":[{1}]}})", entries.size(),
-                     joined);
+  return fmt::format(R"({{"type":"array","minItems":{0},"maxItems":{0},"prefixItems":[{1}]}})",
+                     entries.size(), joined);
 }
 
 std::string one_of(Words words) {
@@ -61,14 +63,15 @@ class ObjectSchema {
   static std::string of(const T& sample, std::string_view head = {}) {
     ObjectSchema schema;
     fields(schema, sample);
-    return fmt::format(R"({{{}"type":"object","properties":{{{}}},"required":[{}]}})", head, schema.properties_,
-                       schema.required_);
+    return fmt::format(R"({{{}"type":"object","properties":{{{}}},"required":[{}]}})", head,
+                       schema.properties_, schema.required_);
   }
 
   void format(std::string_view key, std::string_view value) {
     add(key, "The format of this file.", fmt::format(R"({{"const":{}}})", json_quoted(value)), true);
   }
-  void text(std::string_view key, std::string_view about, std::string_view /*unused*/, When when = When::always) {
+  void text(std::string_view key, std::string_view about, std::string_view /*unused*/,
+            When when = When::always) {
     add(key, about, kText, when == When::always);
   }
   void word(std::string_view key, std::string_view about, std::string_view /*unused*/, Words words) {
@@ -78,7 +81,9 @@ class ObjectSchema {
   void mm(std::string_view key, std::string_view about, std::optional<Length> /*unused*/) {
     add(key, about, kNumber, false);
   }
-  void number(std::string_view key, std::string_view about, double /*unused*/) { add(key, about, kNumber, true); }
+  void number(std::string_view key, std::string_view about, double /*unused*/) {
+    add(key, about, kNumber, true);
+  }
   void number(std::string_view key, std::string_view about, std::optional<double> /*unused*/) {
     add(key, about, kNumber, false);
   }
@@ -138,7 +143,8 @@ class ObjectSchema {
   // `schema` is an object; the description is put in front of its members.
   void add(std::string_view key, std::string_view about, std::string_view schema, bool always) {
     if (!properties_.empty()) properties_ += ',';
-    properties_ += fmt::format("{}:{{\"description\":{},{}", json_quoted(key), json_quoted(about), schema.substr(1));
+    properties_ +=
+        fmt::format("{}:{{\"description\":{},{}", json_quoted(key), json_quoted(about), schema.substr(1));
     if (!always) return;
     if (!required_.empty()) required_ += ',';
     required_ += json_quoted(key);

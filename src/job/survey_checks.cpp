@@ -37,6 +37,18 @@ void check_place(Reading& reading, const Document& junction, std::string_view ke
       fmt::format("shorten \"{}\", or measure the slope's {} again", key, edge_name));
 }
 
+// Where `to` is not given the wall runs to the slope's edge, and must begin before it.
+void check_from(Reading& reading, const Document& from, const Junction& junction, Length edge,
+                std::string_view edge_name, const Path& path) {
+  const Document* value = from.find("from");
+  if (value == nullptr || from.find("to") != nullptr || edge <= Length{} || junction.from < edge) return;
+  reading.fault(
+      FaultCode::no_geometry, path.under("from"), value->spot,
+      shown_length(junction.from.in_mm(), reading.unit()),
+      fmt::format("less than the slope's {}, {}", edge_name, shown_length(edge.in_mm(), reading.unit())),
+      fmt::format("shorten \"from\", or measure the slope's {} again", edge_name));
+}
+
 void check_line(Reading& reading, const Document& from, const Junction& junction, const Slope& slope,
                 const Path& path) {
   const Document* line = from.find("line");
@@ -254,8 +266,7 @@ void check_slope(Reading& reading, const Document& from, void* slope, const Path
     const bool is_top = junction.kind == JunctionKind::top;
     const Length edge = is_top ? out.width.value : out.rafter.value;
     const std::string_view edge_name = is_top ? "width" : "rafter";
-    // `from` alone: with `to` given, from < to <= edge says it already
-    if (item.find("to") == nullptr) check_place(reading, item, "from", junction.from, edge, edge_name, at);
+    check_from(reading, item, junction, edge, edge_name, at);
     check_place(reading, item, "to", junction.to, edge, edge_name, at);
     check_place(reading, item, "at", junction.at, out.width.value, "width", at);
     check_place(reading, item, "front", junction.front, out.rafter.value, "rafter", at);

@@ -23,10 +23,11 @@ class SchemaOfTable {
     json_.open_object();
     member("$schema", "https://json-schema.org/draft/2020-12/schema");
     member("title", fmt::format("Job file, format {}", kJobFormat));
-    member("description",
-           "Lengths are numbers in the file's `unit`, or texts that name one. Bounds are stated in mm in each "
-           "description; what only reading can know (a text's length, values that contradict each other) is not "
-           "judged here.");
+    member(
+        "description",
+        "Lengths are numbers in the file's `unit`, or texts that name one. Bounds are stated in mm in each "
+        "description; what only reading can know (a text's length, values that contradict each other) is not "
+        "judged here.");
     table_body(survey_table());
     json_.key("$defs");
     json_.open_object();
@@ -119,7 +120,8 @@ class SchemaOfTable {
         json_.flag(false);
       }
       json_.close_object();
-      required(table, [bit](const Field& field) { return field.needed != kAllKinds && (field.needed & bit) != 0; });
+      required(table,
+               [bit](const Field& field) { return field.needed != kAllKinds && (field.needed & bit) != 0; });
       json_.close_object();
       json_.close_object();
     }
@@ -216,8 +218,8 @@ class SchemaOfTable {
     member("pattern", kOneLine);
   }
 
-  // Of a number in the file's unit the upper bound in mm holds in inches too, only loosely; a lower bound that is not 0
-  // would not, so only the sign is judged.
+  // Of a number in the file's unit the upper bound in mm holds in inches too, only loosely; a lower bound
+  // that is not 0 would not, so only the sign is judged.
   void length(const Range& range) {
     json_.key("anyOf");
     json_.open_list();
@@ -292,6 +294,8 @@ class SchemaOfTable {
 
 }  // namespace
 
-std::string survey_schema() { return SchemaOfTable().run(); }
+std::string survey_schema() {
+  return SchemaOfTable().run();
+}
 
 }  // namespace lapwright::job

@@ -175,7 +175,10 @@ bool is_list(const At& at) {
   }
   const std::size_t n = at.from.items.size();
   if (n > at.field.most_items) {
-    at.fault(FaultCode::too_many, at.accepted(), "split the job into several files");
+    constexpr std::size_t kManyAtOnce = 200;  // from here on nobody counts them by hand
+    at.fault(FaultCode::too_many, at.accepted(),
+             at.field.most_items < kManyAtOnce ? fmt::format("keep {} of them", at.field.most_items)
+                                               : std::string("split the job into several files"));
     return false;
   }
   if (n < at.field.least_items) {

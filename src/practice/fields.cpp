@@ -91,9 +91,10 @@ std::string Fields::text_if_any(std::string_view key) {
   return value ? value->text : std::string();
 }
 
-double Fields::number(std::string_view key) {
+std::optional<double> Fields::number(std::string_view key) {
   const Document* value = take(key, Document::Kind::number, true);
-  return value ? value->number : 0.0;
+  if (!value) return std::nullopt;
+  return value->number;
 }
 
 std::optional<double> Fields::number_if_any(std::string_view key) {

@@ -22,7 +22,7 @@ class Fields {
 
   std::string text(std::string_view key);
   std::string text_if_any(std::string_view key);
-  double number(std::string_view key);
+  std::optional<double> number(std::string_view key);  // empty after a fault
   std::optional<double> number_if_any(std::string_view key);
   bool flag_if_any(std::string_view key);
   const job::Document* list(std::string_view key);  // null after a fault

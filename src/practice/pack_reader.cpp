@@ -24,10 +24,11 @@ struct PackReader {
 
  private:
   void read_rule(const Document& item, const std::string& path);
-  void check_rule_value(double value, const Rule& rule, Fields& fields, std::string_view key);
+  void check_rule_value(std::optional<double> value, const Rule& rule, Fields& fields, std::string_view key);
   void check_names();
   void read_lead_codes(Fields& fields);
   void read_metals(Fields& fields);
+  static Length read_thickness(Fields& fields);
   void read_widths(Fields& fields, std::string_view key, std::vector<Length>& into);
   void read_slate_sizes(Fields& fields);
   void read_table(const Document& item, const std::string& path);
@@ -85,9 +86,10 @@ void PackReader::read(const Document& document) {
   fields.refuse_others();
 }
 
-void PackReader::check_rule_value(double value, const Rule& rule, Fields& fields, std::string_view key) {
-  if (is_possible(value, rule.unit, rule.may_be_zero)) return;
-  fields.fault(FaultCode::out_of_range, key, fmt::format("{}", value),
+void PackReader::check_rule_value(std::optional<double> value, const Rule& rule, Fields& fields,
+                                  std::string_view key) {
+  if (!value || is_possible(*value, rule.unit, rule.may_be_zero)) return;
+  fields.fault(FaultCode::out_of_range, key, fmt::format("{}", *value),
                said_possible(rule.unit, rule.may_be_zero), "");
 }
 
@@ -95,7 +97,8 @@ void PackReader::read_rule(const Document& item, const std::string& path) {
   Fields fields(item, path, faults);
   Rule rule;
   rule.name = fields.text("name");
-  rule.value = fields.number("value");
+  const std::optional<double> value = fields.number("value");
+  rule.value = value.value_or(0);
   rule.pack_value = rule.value;
   rule.source = fields.text("source");
   rule.standing = fields.standing("standing");
@@ -111,8 +114,8 @@ void PackReader::read_rule(const Document& item, const std::string& path) {
     fields.fault(FaultCode::missing_key, "unit", "", "mm, deg, kg, kg/m2 or an empty text", "give it");
   } else if (!possible_in(rule.unit)) {
     fields.fault(FaultCode::bad_choice, "unit", quoted(rule.unit), "mm, deg, kg, kg/m2 or an empty text", "");
-  } else if (item.find("value")) {
-    check_rule_value(rule.value, rule, fields, "value");
+  } else if (value) {
+    check_rule_value(value, rule, fields, "value");
     if ((rule.least && rule.value < *rule.least) || (rule.most && rule.value > *rule.most)) {
       fields.fault(FaultCode::contradiction, "value", trimmed(rule.value, 3),
                    "a value within the rule's own bounds", "");
@@ -125,12 +128,11 @@ void PackReader::read_rule(const Document& item, const std::string& path) {
     for (std::size_t i = 0; i < others->items.size(); ++i) {
       Fields other(others->items[i], item_path(fields.path_of("alternatives"), i), faults);
       Alternative alternative;
-      alternative.value = other.number("value");
+      const std::optional<double> other_value = other.number("value");
+      alternative.value = other_value.value_or(0);
       alternative.source = other.text("source");
       alternative.standing = other.standing("standing");
-      if (others->items[i].find("value")) {
-        check_rule_value(alternative.value, rule, other, "value");
-      }
+      if (possible_in(rule.unit)) check_rule_value(other_value, rule, other, "value");
       other.refuse_others();
       rule.alternatives.push_back(std::move(alternative));
     }
@@ -156,32 +158,38 @@ void PackReader::read_lead_codes(Fields& fields) {
   if (!codes) return;
   for (std::size_t i = 0; i < codes->items.size(); ++i) {
     Fields item(codes->items[i], item_path("$.lead_codes", i), faults);
-    const double code = item.number("code");
-    const double thickness = item.number("thickness");
+    const std::optional<double> code = item.number("code");
+    const std::optional<double> mass = item.number("kg_per_m2");
     LeadCode lead;
-    lead.thickness = Length::mm(thickness);
-    lead.kg_per_m2 = item.number("kg_per_m2");
+    lead.thickness = read_thickness(item);
+    lead.kg_per_m2 = mass.value_or(0);
     lead.colour = item.text("colour");
     lead.source = source;
     lead.standing = standing;
     item.refuse_others();
-    if (!(1 <= code && code <= 99) || std::floor(code) < code) {
-      item.fault(FaultCode::out_of_range, "code", trimmed(code, 3), "a whole number from 1 to 99", "");
+    if (mass && !is_possible(*mass, "kg/m2", false)) {
+      item.fault(FaultCode::out_of_range, "kg_per_m2", trimmed(*mass, 3), said_possible("kg/m2", false), "");
+    }
+    if (!code) continue;
+    if (!(1 <= *code && *code <= 99) || std::floor(*code) < *code) {
+      item.fault(FaultCode::out_of_range, "code", trimmed(*code, 3), "a whole number from 1 to 99", "");
       continue;
     }
-    if (!is_size(thickness))
-      item.fault(FaultCode::out_of_range, "thickness", trimmed(thickness, 3), "0.1 to 10000", "");
-    if (!is_possible(lead.kg_per_m2, "kg/m2", false)) {
-      item.fault(FaultCode::out_of_range, "kg_per_m2", trimmed(lead.kg_per_m2, 3),
-                 said_possible("kg/m2", false), "");
-    }
-    lead.code = static_cast<std::int64_t>(code);
+    lead.code = static_cast<std::int64_t>(*code);
     if (pack.has_lead(lead.code)) {
-      item.fault(FaultCode::duplicate_key, "code", trimmed(code, 0), "each code once", "");
+      item.fault(FaultCode::duplicate_key, "code", trimmed(*code, 0), "each code once", "");
       continue;
     }
     pack.codes_.push_back(std::move(lead));
   }
+}
+
+Length PackReader::read_thickness(Fields& fields) {
+  const std::optional<double> thickness = fields.number("thickness");
+  if (thickness && !is_size(*thickness)) {
+    fields.fault(FaultCode::out_of_range, "thickness", trimmed(*thickness, 3), "0.1 to 10000 mm", "");
+  }
+  return Length::mm(thickness.value_or(0));
 }
 
 void PackReader::read_metals(Fields& fields) {
@@ -191,13 +199,10 @@ void PackReader::read_metals(Fields& fields) {
     Fields item(metals->items[i], item_path("$.soaker_metals", i), faults);
     SoakerMetal metal;
     metal.metal = item.text("metal");
-    const double thickness = item.number("thickness");
-    metal.thickness = Length::mm(thickness);
+    metal.thickness = read_thickness(item);
     metal.source = item.text("source");
     metal.standing = item.standing("standing");
     item.refuse_others();
-    if (!is_size(thickness))
-      item.fault(FaultCode::out_of_range, "thickness", trimmed(thickness, 3), "0.1 to 10000", "");
     pack.metals_.push_back(std::move(metal));
   }
 }

@@ -41,7 +41,8 @@ TEST(Pack, every_rule_says_where_it_comes_from) {
     EXPECT_FALSE(rule.overridden) << rule.name;
     EXPECT_EQ(rule.pack_value, rule.value) << rule.name;
     // A remembered number names no book, and no other number passes for memory.
-    EXPECT_EQ(rule.standing == Standing::memory, rule.source == "from memory, not seen in print") << rule.name;
+    EXPECT_EQ(rule.standing == Standing::memory, rule.source == "from memory, not seen in print")
+        << rule.name;
     if (rule.least || rule.most) {
       EXPECT_FALSE(rule.bound_source.empty()) << rule.name;
     }
@@ -102,16 +103,16 @@ TEST(Pack, keeps_published_values) {
 
 TEST(Pack, forbids_where_the_trade_forbids) {
   const Pack pack = built_in();
-  for (const char* const name : {"step.turn_in", "flashing.lap_along_wall", "soaker.leg_least", "soaker.upstand",
-                                 "chase.height"}) {
+  for (const char* const name :
+       {"step.turn_in", "flashing.lap_along_wall", "soaker.leg_least", "soaker.upstand", "chase.height"}) {
     EXPECT_TRUE(pack.rule(name).least.has_value()) << name;
   }
   EXPECT_EQ(pack.rule("flashing.piece_most").most, 1500);
   EXPECT_EQ(pack.rule("wedge.spacing").most, 450);
 }
 
-// Geometry: a sheet's mass is its thickness times the density, for all six codes as usually printed (BS EN 12588
-// classes, second-hand), which round to 0.01.
+// Geometry: a sheet's mass is its thickness times the density, for all six codes as usually printed (BS EN
+// 12588 classes, second-hand), which round to 0.01.
 TEST(LeadCodes, mass_is_thickness_times_density) {
   const Pack pack = built_in();
   ASSERT_EQ(pack.lead_codes().size(), 6U);
@@ -153,8 +154,8 @@ TEST(StripWidths, next_is_the_least_that_serves) {
             (std::vector<Length>{Length::mm(225), Length::mm(375), Length::mm(1000)}));
 }
 
-// The lead trade body's manual, as quoted, prints laps rounded to 10: 150 at 30° and steeper, 200 at 22°, 250 at
-// 17.5°, 290 at 15°, 390 at 11°.
+// The lead trade body's manual, as quoted, prints laps rounded to 10: 150 at 30° and steeper, 200 at 22°, 250
+// at 17.5°, 290 at 15°, 390 at 11°.
 TEST(LapDownASlope, rise_over_sine_gives_the_published_laps) {
   const Pack pack = built_in();
   const double rise = pack.number("lap.rise");

@@ -8,8 +8,9 @@
 namespace lapwright::job {
 
 // One line per piece, row, finding and step, so that two plans can be compared line by line; ends in a line
-// break. Lengths in mm to 1 µm, other numbers to 9 decimals; the same plan gives the same bytes in every
-// build.
+// break. Lengths in mm to 1 µm, other numbers (and all numbers of figures) to 9 decimals; the same plan gives
+// the same bytes in every build. A param is a number, [number, unit] or a word; empty lists and texts inside
+// an item are left out. REQUIRES finite numbers.
 std::string write_plan(const Plan& plan);
 
 // {"format": "lapwright-findings/1", "findings": [...]}
