@@ -95,7 +95,7 @@ std::optional<TrueType> TrueType::read(Bytes file) {
   face.metric_count_ = u16(hhea, 34);
   face.glyph_count_ = u16(maxp, 4);
   if (face.units_per_em_ == 0 || face.metric_count_ == 0 || face.glyph_count_ == 0) return std::nullopt;
-  if (face.metric_count_ > face.glyph_count_ || face.hmtx_.size() < 4U * face.metric_count_)
+  if (face.metric_count_ > face.glyph_count_ || face.hmtx_.size() < std::size_t{4} * face.metric_count_)
     return std::nullopt;
   const std::size_t loca_entry = face.long_loca_ ? 4 : 2;
   if (face.loca_.size() < loca_entry * (face.glyph_count_ + std::size_t{1})) return std::nullopt;

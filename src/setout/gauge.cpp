@@ -12,7 +12,6 @@ namespace {
 
 using job::CoveringKind;
 using job::Exposure;
-using job::Finding;
 using job::Level;
 using job::Nailing;
 using practice::Why;
