@@ -157,8 +157,8 @@ double atan_deg(double x) {
   if (x < 0) return -atan_deg(-x);
   if (x > 1.0) return 90.0 - atan_deg(1.0 / x);
   // tan 22.5°: above it, turn by 45° so that the series converges at least as fast as 0.172^n.
-  constexpr double kTan22_5 = 0.41421356237309503;
-  if (x > kTan22_5) return 45.0 + atan_deg((x - 1.0) / (x + 1.0));
+  constexpr double kTanOfHalf45 = 0.41421356237309503;
+  if (x > kTanOfHalf45) return 45.0 + atan_deg((x - 1.0) / (x + 1.0));
   const double z = x * x;
   double p = 0;
   for (int k = 43; k >= 3; k -= 2) p = (1.0 / k - p) * z;

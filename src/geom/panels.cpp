@@ -116,13 +116,12 @@ class Splitter {
       panel_of_cycle_[cycle] = panels_.size();
       panels_.push_back({std::move(ring), {}});
     }
-    // What touches nothing around it lies in the smallest panel that contains it.
+    // What touches nothing around it lies in the innermost panel that contains it: the last one, as a ring
+    // within another has the greater least point.
     for (auto& [ring, cycle] : inner) {
       std::size_t best = Faces::kNone;
       for (std::size_t panel = 0; panel < panels_.size(); ++panel) {
-        if (side_of(ring[0], panels_[panel].ring) != Side::inside) continue;
-        if (best == Faces::kNone || twice_area(panels_[panel].ring) < twice_area(panels_[best].ring))
-          best = panel;
+        if (side_of(ring[0], panels_[panel].ring) == Side::inside) best = panel;
       }
       assert(best != Faces::kNone);  // outside_fault saw to it
       panel_of_cycle_[cycle] = best;

@@ -14,11 +14,6 @@ GridPoint after(std::span<const GridPoint> ring, std::size_t i) {
   return ring[i + 1 == ring.size() ? 0 : i + 1];
 }
 
-// Successive edges i and i + 1: they share one end, and may not run back over each other.
-bool corner_is_sound(GridPoint before, GridPoint corner, GridPoint next) {
-  return turn(corner, before, next) != 0 || dot_of(corner, before, next) < 0;
-}
-
 }  // namespace
 
 std::int64_t twice_area(std::span<const GridPoint> ring) {
@@ -54,12 +49,10 @@ int turn(GridPoint a, GridPoint b, GridPoint c) {
 bool is_simple(std::span<const GridPoint> ring) {
   const std::size_t n = ring.size();
   if (n < 3 || twice_area(ring) == 0) return false;
-  for (std::size_t i = 0; i < n; ++i) {
-    const GridPoint corner = after(ring, i);
-    if (ring[i] == corner) return false;
-    if (!corner_is_sound(ring[i], corner, after(ring, i + 1 == n ? 0 : i + 1))) return false;
-  }
-  // Edges by their left end: an edge is compared only with those that begin before it ends.
+  // Edges with a neighbour between them may not touch. That finds repeated points and edges that run back
+  // over the one before as well: then the edges on both sides of the offender touch, or the ring is a
+  // triangle without area. Edges by their left end: an edge is compared only with those that begin before it
+  // ends.
   std::vector<std::size_t> edges(n);
   std::iota(edges.begin(), edges.end(), std::size_t{0});
   const auto low_x = [&](std::size_t i) { return std::min(ring[i].x, after(ring, i).x); };

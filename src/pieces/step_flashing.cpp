@@ -38,7 +38,11 @@ std::vector<Span> divide(const Steps& steps, Length longest, Length least_lap) {
   std::size_t first = 0;
   while (true) {
     std::size_t last = first;
-    while (last < n && boundary(steps, last + 1) - boundary(steps, first) <= longest + tolerance::kNoise) ++last;
+    const auto blank = [&](std::size_t to) {
+      const Reach reach = reach_of(steps, first, to);
+      return reach.high - reach.low;
+    };
+    while (last < n && blank(last + 1) <= longest + tolerance::kNoise) ++last;
     if (last == first) return {};
     spans.push_back({first, last});
     if (last == n) return spans;
@@ -49,7 +53,7 @@ std::vector<Span> divide(const Steps& steps, Length longest, Length least_lap) {
   }
 }
 
-// Height of the water line at a step boundary, upright above the roof at the wall's lower end.
+// Height of the water line at `a`, upright above the roof at the wall's lower end.
 double water_line_height(const Steps& steps, Length a) {
   return a.in_mm() * sin(steps.pitch) + steps.water_line.in_mm() * cos(steps.pitch);
 }
@@ -102,13 +106,18 @@ std::vector<job::Figure> figures_of(const job::Slope& slope, const job::Junction
   const Angle pitch = slope.pitch.value;
   const Length lower = boundary(steps, span.first);
   const Length upper = boundary(steps, span.last);
-  const Length length = upper - lower;
-  out.push_back(Why("length", "(zq - zp) / sin(pitch)", "mm")
+  const Reach reach = reach_of(steps, span.first, span.last);
+  out.push_back(Why("run", "(zq - zp) / sin(pitch)", "mm")
                     .term("zq", water_line_height(steps, upper), "mm", "water line at the upper end")
                     .term("zp", water_line_height(steps, lower), "mm", "water line at the lower end")
                     .survey("pitch", pitch)
+                    .gives(upper - lower));
+  out.push_back(Why("length", "run + foot + head", "mm")
+                    .term("run", (upper - lower).in_mm(), "mm", "figure run")
+                    .term("foot", (lower - reach.low).in_mm(), "mm", "lean of the plumb lower end")
+                    .term("head", (reach.high - upper).in_mm(), "mm", "lean of the plumb upper end")
                     .decided_by(pack.rule("flashing.piece_most"))
-                    .gives(length));
+                    .gives(reach.high - reach.low));
   out.push_back(Why("steps", "n", "")
                     .term("n", static_cast<double>(span.last - span.first), "", "bed joints")
                     .gives(static_cast<double>(span.last - span.first)));
@@ -179,7 +188,7 @@ void say_joints(const job::Junction& junction, const Steps& steps, const practic
                              where});
   }
   if (steps.joints_skipped > 0) {
-    const Length clears = steps.water_line * cos(steps.pitch);
+    const Length clears = steps.water_line / cos(steps.pitch);
     plan.findings.push_back({Level::note,
                              "step.joints_below_water_line",
                              {{"count", static_cast<double>(steps.joints_skipped), ""},
@@ -262,12 +271,14 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
   for (std::size_t s = 0; s < spans.size(); ++s) {
     const Span& span = spans[s];
     const geom::Net net = for_hand(step_net(steps, span.first, span.last), junction.hand);
-    const Length start = boundary(steps, span.first);
-    const Length length = boundary(steps, span.last) - start;
+    const Reach reach = reach_of(steps, span.first, span.last);
+    const Length start = reach.low;
+    const Length length = reach.high - reach.low;
     std::size_t index = first_piece;
     while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
     if (index == plan.pieces.size()) {
-      const geom::GridPoint on_face = {to_grid(length) / 2, to_grid(steps.water_line) / 2};
+      // Low down near the upper end of the foot: on the face whatever the steps do.
+      const geom::GridPoint on_face = {to_grid(length) / 2, to_grid(steps.water_line) / 4};
       job::Piece piece = lead_piece("step-flashing", slope, junction, net,
                                     for_hand(on_face, to_grid(length), junction.hand));
       piece.length = length;
@@ -295,7 +306,7 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
                    {"at", (wall.from + start).in_mm(), "mm"},
                    {"turn_in", steps.turn_in.in_mm(), "mm"}};
     if (s > 0) {
-      work.params.push_back({"lap", (boundary(steps, spans[s - 1].last) - start).in_mm(), "mm"});
+      work.params.push_back({"lap", (boundary(steps, spans[s - 1].last) - boundary(steps, span.first)).in_mm(), "mm"});
     }
     plan.work_after_courses.push_back(std::move(work));
     plan.piece_of_work.push_back(static_cast<std::int64_t>(index));

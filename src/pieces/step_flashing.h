@@ -11,8 +11,10 @@
 // lower. The turn-in's last corner would jut turn_in × sin θ past the piece's end: it is trimmed square to the end, so
 // that the blank is as long as its steps and the limit is measured on the blank.
 //
-// Properties: every step edge is on or above the water line; pieces less laps add up to the run; the net is never wider
-// than width_needed.
+// The wall's own ends are plumb, so the first and the last piece lean there.
+//
+// Properties: every step edge is on or above the water line; the pieces' runs along the water line less their laps add
+// up to the run; no blank is longer than a piece may be, nor wider than width_needed.
 #pragma once
 
 #include <lapwright/base/fault.h>

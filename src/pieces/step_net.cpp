@@ -51,8 +51,10 @@ class Outline {
 geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
   const double sine = sin(steps.pitch);
   const double cosine = cos(steps.pitch);
-  const Length start = steps.steps[first].from;
-  const Length end = steps.steps[last - 1].to - start;
+  const bool at_wall_top = last == steps.steps.size();
+  const Length start = reach_of(steps, first, last).low;
+  const Length end = steps.steps[last - 1].to - start;               // on the water line
+  const Length foot_end = at_wall_top ? steps.run - start : end;     // the wall's end is plumb, a piece's is square
   const Length w = steps.water_line;
   const Flat turn{steps.turn_in * sine, steps.turn_in * cosine};  // upright in the wall
 
@@ -60,7 +62,7 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
   std::vector<geom::Fold> folds;
   std::vector<geom::Cut> cuts;
   outline.add({Length{}, Length{}}, EdgeRole::foot);
-  outline.add({end, Length{}}, EdgeRole::lap);
+  outline.add({foot_end, Length{}}, EdgeRole::lap);
   // Counter-clockwise: over the steps from the upper end down.
   for (std::size_t i = last; i-- > first;) {
     const Step& step = steps.steps[i];
@@ -72,16 +74,20 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
     }
     const Flat outer = riser_foot + Flat{step.height * sine, step.height * cosine};
     const bool upper_end = i + 1 == last;
-    // The level edge runs down from `outer` until it meets the water line, or the piece's end first.
-    const Length full_to = riser_foot.a + step.height / sine;
-    const Length edge_end = step.to - start;
-    const Flat inner{edge_end, w + (full_to - edge_end) * (sine / cosine)};
+    // The level edge runs from `outer` until it meets the water line, or the wall's upper end first.
+    Flat inner{step.to - start, w};
+    if (upper_end && at_wall_top) {
+      const WallPoint p = upper_end_at(steps, step.joint);
+      inner = {p.a - start, p.b};
+    }
     const Flat turned_inner = inner + turn;
     const Flat turned_outer = outer + turn;
     if (upper_end) {
       outline.add(inner, EdgeRole::lap);
-      // Trimmed square to the end: nothing of the turn-in stands past it.
-      if (turned_outer.a <= end) {
+      if (at_wall_top) {  // the wall's end is plumb, and so is the turn-in's
+        outline.add(turned_inner, EdgeRole::turn_in);
+        outline.add(turned_outer, EdgeRole::riser);
+      } else if (turned_outer.a <= end) {  // trimmed square to the end: nothing of the turn-in stands past it
         outline.add(where_crossing(turned_outer, turned_inner, end), EdgeRole::turn_in);
         outline.add(turned_outer, EdgeRole::riser);
       } else {
@@ -104,7 +110,7 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
     const bool joins_lower_turn_in = i > first && steps.steps[i - 1].turned_in;
     if (!joins_lower_turn_in) outline.add(riser_foot, i == first ? EdgeRole::lap : EdgeRole::plain);
   }
-  outline.net().roles.back() = EdgeRole::lap;
+  outline.net().roles.back() = EdgeRole::lap;  // back to the lower end of the foot
   std::reverse(folds.begin(), folds.end());
   outline.net().folds = std::move(folds);
   outline.net().cuts = std::move(cuts);

@@ -26,7 +26,7 @@ Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Ju
                                           const practice::Pack& pack) {
   const Angle pitch = slope.pitch.value;
   const Length water_line = pack.length("wall.water_line");
-  const Length at_foot = water_line * cos(pitch);
+  const Length at_foot = water_line / cos(pitch);
   const Length at_head = run * sin(pitch) + at_foot;
   std::vector<Length> heights;
   if (!junction.wall.joints.empty()) {
@@ -45,7 +45,7 @@ Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Ju
                                    "measure the joints further up, or give \"course\" to go on from the last"));
       }
       const Length course = junction.wall.course->value;
-      for (std::int64_t i = 1; heights.back() < at_head; ++i) heights.push_back(on_grid(heights.back() + course));
+      while (heights.back() < at_head) heights.push_back(on_grid(heights.back() + course));
     }
     return heights;
   }
@@ -64,13 +64,13 @@ Steps fall_of_steps(const std::vector<Length>& heights, Length run, Angle pitch,
   out.water_line = pack.length("wall.water_line");
   out.turn_in = pack.length("step.turn_in");
   const Length least_run = pack.length("step.least_run");
-  const double sine = sin(pitch);
-  const Length at_foot = out.water_line * cos(pitch);
-  Length begin;             // a of the riser's foot
-  Length below = at_foot;   // height of the water line there
+  const Length at_foot = out.water_line / cos(pitch);
+  const Length foot = out.water_line * tan(pitch);
+  Length begin = foot;     // a of the riser's foot
+  Length below = at_foot;  // upright height of the water line there
   for (const Length z : heights) {
-    const Length end = (z - at_foot) / sine;
-    if (end <= tolerance::kGrid) {
+    const Length end = foot + (z - at_foot) / sin(pitch);
+    if (end <= foot + tolerance::kGrid) {
       ++out.joints_skipped;
       continue;
     }
@@ -78,21 +78,34 @@ Steps fall_of_steps(const std::vector<Length>& heights, Length run, Angle pitch,
     step.joint = z;
     step.height = z - below;
     step.from = begin;
-    step.to = min(end, run);
+    step.to = min(end, run + foot);
     // Where the part step at the foot (or the rest at the head) is too short to fold, its edge stays on the water
     // line, straight.
-    const Length edge_from = begin + step.height * sine;
-    step.turned_in = (step.to - edge_from) / cos(pitch) >= least_run;
+    step.turned_in = (step.to - step.from) * cos(pitch) >= least_run;
     if (step.turned_in) out.largest_height = max(out.largest_height, step.height);
     out.steps.push_back(step);
     begin = end;
     below = z;
-    if (end >= run - tolerance::kGrid) break;
+    if (end >= run + foot - tolerance::kGrid) break;
   }
-  if (!out.steps.empty()) out.steps.back().to = run;
+  if (!out.steps.empty()) out.steps.back().to = run + foot;
   return out;
 }
 
-Length boundary(const Steps& steps, std::size_t i) { return i == 0 ? Length{} : steps.steps[i - 1].to; }
+Length boundary(const Steps& steps, std::size_t i) {
+  return i == 0 ? steps.water_line * tan(steps.pitch) : steps.steps[i - 1].to;
+}
+
+WallPoint upper_end_at(const Steps& steps, Length height) {
+  const Length x = steps.run * cos(steps.pitch);
+  return {x * cos(steps.pitch) + height * sin(steps.pitch), height * cos(steps.pitch) - x * sin(steps.pitch)};
+}
+
+Reach reach_of(const Steps& steps, std::size_t first, std::size_t last) {
+  const Length low = first == 0 ? Length{} : boundary(steps, first);
+  if (last < steps.steps.size()) return {low, boundary(steps, last)};
+  const Step& top = steps.steps.back();
+  return {low, top.turned_in ? upper_end_at(steps, top.joint + steps.turn_in).a : boundary(steps, last)};
+}
 
 }  // namespace lapwright::pieces

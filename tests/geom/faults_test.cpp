@@ -81,6 +81,8 @@ TEST(N1, holes_are_clockwise_inside_and_apart) {
   expect_fault(net, "N1", "net.holes[0]");
   net.holes = {hole_at(20, 0, 10)};  // touches the lower edge
   expect_fault(net, "N1", "net.holes[0]");
+  net.holes = {{at(20, 20), at(30, 10), at(25, 0)}};  // touches it with another corner than its first
+  expect_fault(net, "N1", "net.holes[0]");
   net.holes = {{at(20, 20), at(30, 20)}};
   expect_fault(net, "N1", "net.holes[0]");
   net.holes = {hole_at(20, 20, 40), hole_at(25, 25, 5)};  // one within the other
@@ -133,12 +135,18 @@ TEST(N2, an_end_may_stand_between_the_ends_of_another_crease) {
   net.cuts = {{at(80, 50), at(80, 100)}};
   expect_sound(net);
   EXPECT_EQ(split_into_panels(net, at(1, 1))->size(), 3U);
+  net.folds = {fold(at(0, 50), at(100, 50), 90, true), fold(at(150, 50), at(150, 100), 90, true)};
+  net.cuts = {{at(100, 50), at(200, 50)}};
+  expect_sound(net);
+  EXPECT_EQ(split_into_panels(net, at(1, 1))->size(), 3U);
 }
 
 TEST(N2, a_crease_has_two_ends) {
   Net net = plain();
-  net.folds = {fold(at(0, 50), at(0, 50), 90, true)};
-  expect_fault(net, "N2", "net.folds[0]");
+  for (const GridPoint p : {at(0, 50), at(50, 50)}) {
+    net.folds = {fold(p, p, 90, true)};
+    expect_fault(net, "N2", "net.folds[0]");
+  }
 }
 
 TEST(N2, angles_are_from_0_to_180) {
@@ -258,6 +266,20 @@ TEST(N3, holes_belong_to_the_panel_around_them) {
   ASSERT_EQ(panels->size(), 2U);
   EXPECT_TRUE((*panels)[0].holes.empty());
   EXPECT_EQ((*panels)[1].holes, net.holes);
+}
+
+TEST(N3, a_hole_in_a_tongue_belongs_to_the_tongue) {
+  Net net = plain();
+  net.folds = {fold(at(40, 20), at(120, 20), 90, true)};
+  net.cuts = {{at(120, 20), at(120, 80)}, {at(120, 80), at(40, 80)}, {at(40, 80), at(40, 20)}};
+  net.holes = {hole_at(60, 40, 10), hole_at(150, 40, 10)};
+  const auto panels = split_into_panels(net, at(1, 1));
+  ASSERT_TRUE(panels);
+  ASSERT_EQ(panels->size(), 2U);
+  EXPECT_EQ((*panels)[1].holes, std::vector<Ring>{net.holes[0]});
+  ASSERT_EQ((*panels)[0].holes.size(), 2U);
+  EXPECT_EQ((*panels)[0].holes[0], (Ring{at(40, 20), at(40, 80), at(120, 80), at(120, 20)}));
+  EXPECT_EQ((*panels)[0].holes[1], net.holes[1]);
 }
 
 TEST(Faults, random_damage_is_found_or_harmless) {

@@ -139,6 +139,19 @@ TEST(Fold, a_tongue_cut_free_within_the_sheet_folds_either_way_about) {
   EXPECT_NEAR(placed(fold_panels(net, turned_about, Frame{})[1], at(100, 0)).z, 50, kNoise);
 }
 
+TEST(Fold, an_edge_on_the_folds_line_beyond_its_ends_does_not_pass_for_the_hinge) {
+  // The moving part reaches round and back across the line y = −50, where one of its edges runs the other
+  // way.
+  Net net;
+  net.outline = {at(-50, 0),    at(-150, 0),   at(-150, -50), at(-150, -60),  at(-200, -60), at(-200, -20),
+                 at(-300, -20), at(-300, -50), at(-250, -50), at(-250, -100), at(-50, -100)};
+  net.folds = {fold(at(-50, -50), at(-150, -50), 90, true)};
+  const auto panels = panels_of(net, at(-100, -10));
+  ASSERT_EQ(panels.size(), 2U);
+  EXPECT_NEAR(placed(fold_panels(net, panels, Frame{})[1], at(-50, -100)).z, 50, kNoise);
+  EXPECT_NEAR(placed(fold_panels(net, panels, Frame{})[1], at(-300, -20)).z, -30, kNoise);
+}
+
 TEST(Fold, agrees_with_rotation_matrices) {
   Generator g(kSeed);
   int folded_points = 0;
@@ -197,7 +210,7 @@ TEST(N4, area_is_kept_by_folding) {
 
 TEST(N4, folding_by_zero_angles_gives_the_flat_net) {
   Generator g(kSeed + 2);
-  const Frame base{{10, 20, 30}, {0, 1, 0}, {0, 0, 1}};
+  const Frame base{{0.1, 0.2, 0.3}, {0, 1, 0}, {0, 0, 1}};
   for (int n = 0; n < 1000; ++n) {
     Net net = random_net(g).net;
     for (Fold& fold : net.folds) fold.angle = Angle{};

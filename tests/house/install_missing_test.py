@@ -6,12 +6,17 @@ import os
 import pathlib
 import subprocess
 import tempfile
-import time
 import unittest
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 SCRIPT = ROOT / "scripts/install-missing"
 NEEDED = ("bash", "sed", "grep", "dirname", "mktemp", "tail", "rm", "env", "touch", "cat", "true")
+
+
+def work_of_children():
+    """Seconds of processor time: unlike a clock, they do not grow when the machine is busy with something else."""
+    times = os.times()
+    return times.children_user + times.children_system
 
 
 class InstallMissing(unittest.TestCase):
@@ -51,15 +56,15 @@ class InstallMissing(unittest.TestCase):
     def test_quick_and_silent_when_nothing_is_missing(self):
         self.apt()
         self.command("node", "echo v20.20.2")
-        start = time.monotonic()
+        start = work_of_children()
         run, installs, asked = self.run_with("page npm command bash\npage nodejs command node 18\n", "page")
-        self.assertLess(time.monotonic() - start, 1)
+        self.assertLess(work_of_children() - start, 1)
         self.assertEqual((run.returncode, run.stdout, run.stderr, asked), (0, "", "", []))
 
     def test_the_real_list_is_quick(self):
-        start = time.monotonic()
+        start = work_of_children()
         subprocess.run([str(SCRIPT), "build", "test"], check=True)
-        self.assertLess(time.monotonic() - start, 1)
+        self.assertLess(work_of_children() - start, 1)
 
     def test_asks_only_for_what_is_missing(self):
         self.apt(f"touch {self.root}/header.h")

@@ -27,7 +27,7 @@ RULES = [
     ("clock", r"(?<![\w.>:])(?:std::)?(?:time|clock|gettimeofday|clock_gettime)\s*\(", "nothing under src/ knows the time"),
     ("libm", r"std::(?:a?sinh?|a?cosh?|a?tanh?|atan2|pow|exp2?|expm1|log|log2|log10|log1p|cbrt|hypot)\s*\(",
      "differs between C libraries: use lapwright/base/trig.h"),
-    ("text-to-number", r"std::(?:sto[a-z]+|from_chars|to_chars|to_string)\b|\b(?:strto[dfl]+|ato[fil])\s*\(",
+    ("text-to-number", r"std::(?:sto[a-z]+|from_chars|to_chars)\b|\b(?:strto[dfl]+|ato[fil])\s*\(",
      "numbers are read by fast_float and written by base/numbers.h or fmt"),
     ("state", r"\bthread_local\b|\bstatic\s+(?!const\b|constexpr\b|inline\b)[\w:<>,\s*&]+?\b\w+\s*(?:=|;|\{)",
      "no state outlives a call"),

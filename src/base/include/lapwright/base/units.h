@@ -27,7 +27,9 @@ class Quantity {
   friend constexpr auto operator<=>(Q a, Q b) { return a.value_ <=> b.value_; }
   friend constexpr bool operator==(Q a, Q b) { return a.value_ == b.value_; }
 
- protected:
+ private:
+  friend Q;  // only Q may derive from Quantity<Q>
+  constexpr Quantity() = default;
   static constexpr Q make(double v) {
     Q q;
     q.value_ = v;
@@ -39,6 +41,7 @@ class Quantity {
 
 class Length : public detail::Quantity<Length> {
  public:
+  constexpr Length() = default;
   static constexpr Length mm(double v) { return make(v); }
   static constexpr Length m(double v) { return make(v * 1000.0); }
   static constexpr Length inches(double v) { return make(v * 25.4); }  // 25.4 mm exactly, by definition
@@ -50,12 +53,14 @@ class Length : public detail::Quantity<Length> {
 
 class Angle : public detail::Quantity<Angle> {
  public:
+  constexpr Angle() = default;
   static constexpr Angle degrees(double v) { return make(v); }
   constexpr double in_degrees() const { return value_; }
 };
 
 class Area : public detail::Quantity<Area> {
  public:
+  constexpr Area() = default;
   static constexpr Area mm2(double v) { return make(v); }
   constexpr double in_mm2() const { return value_; }
   constexpr double in_m2() const { return value_ / 1e6; }
@@ -63,6 +68,7 @@ class Area : public detail::Quantity<Area> {
 
 class Mass : public detail::Quantity<Mass> {
  public:
+  constexpr Mass() = default;
   static constexpr Mass kg(double v) { return make(v); }
   constexpr double in_kg() const { return value_; }
 };

@@ -1,0 +1,96 @@
+// The engine for a host that is not C++: bytes in, one block of bytes out.
+//
+// The host writes its input into memory from engine_alloc, calls engine_plan, _check, _why or _schema, and reads the
+// block that the answer points at: numbers are unsigned, 32 bits, little-endian.
+//
+//   size of the whole block | status, as the command's exit status | number of parts
+//   per part: length of name | length of media type | length of bytes | name | media type | bytes
+//
+// The first three parts are always the faults (one a line), the JSON and the text; documents follow. The host gives
+// the block and its own input back with engine_free. scripts/engine.mjs is the other side.
+#include <lapwright/engine/engine.h>
+
+#include <cstdint>
+#include <cstdlib>
+#include <cstring>
+#include <string>
+#include <string_view>
+
+extern "C" {
+void* engine_alloc(std::uint32_t size);
+void engine_free(void* memory);
+const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents);
+const char* engine_check(const char* job, std::uint32_t job_size);
+const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size);
+const char* engine_schema(const char* name, std::uint32_t name_size);
+const char* engine_version();
+}
+
+namespace {
+
+namespace engine = lapwright::engine;
+
+void append_number(std::string& out, std::size_t value) {
+  for (unsigned shift = 0; shift < 32; shift += 8) out += static_cast<char>((value >> shift) & 0xFFU);
+}
+
+void append_part(std::string& out, std::string_view name, std::string_view media, std::string_view bytes) {
+  append_number(out, name.size());
+  append_number(out, media.size());
+  append_number(out, bytes.size());
+  out += name;
+  out += media;
+  out += bytes;
+}
+
+const char* handed_over(const engine::Outcome& outcome) {
+  std::string faults;
+  for (const std::string& line : outcome.faults) faults += line + "\n";
+  std::string block(4, '\0');
+  append_number(block, static_cast<std::size_t>(outcome.status));
+  append_number(block, 3 + outcome.documents.size());
+  append_part(block, "faults", "text/plain", faults);
+  append_part(block, "json", "application/json", outcome.json);
+  append_part(block, "text", "text/plain", outcome.text);
+  for (const engine::Document& document : outcome.documents) {
+    append_part(block, document.name, document.media, document.bytes);
+  }
+  std::string size;
+  append_number(size, block.size());
+  block.replace(0, 4, size);
+
+  auto* memory = static_cast<char*>(engine_alloc(static_cast<std::uint32_t>(block.size())));
+  if (memory != nullptr) std::memcpy(memory, block.data(), block.size());
+  return memory;
+}
+
+}  // namespace
+
+void* engine_alloc(std::uint32_t size) { return std::malloc(size == 0 ? 1 : size); }
+
+void engine_free(void* memory) { std::free(memory); }
+
+const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents) {
+  return handed_over(engine::plan({{job, job_size}, documents != 0}));
+}
+
+const char* engine_check(const char* job, std::uint32_t job_size) {
+  return handed_over(engine::check({{job, job_size}, false}));
+}
+
+const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size) {
+  return handed_over(engine::why({{job, job_size}, false}, {mark, mark_size}));
+}
+
+const char* engine_schema(const char* name, std::uint32_t name_size) {
+  engine::Outcome outcome;
+  outcome.json = engine::schema({name, name_size});
+  if (outcome.json.empty()) outcome.status = engine::Status::unreadable;
+  return handed_over(outcome);
+}
+
+const char* engine_version() {
+  engine::Outcome outcome;
+  outcome.text = engine::version();
+  return handed_over(outcome);
+}

@@ -1,0 +1,65 @@
+// The engine's calls, for any JavaScript host: bytes in, { status, faults, json, text, documents } out. The other side
+// is apps/wasm/engine.cpp, which says how the block of an answer is laid out.
+import { instantiate } from './wasi.mjs';
+
+const decoder = new TextDecoder();
+
+export async function loadEngine(moduleBytes, sink) {
+  const exports = await instantiate(moduleBytes, sink);
+
+  const put = (bytes) => {
+    const at = exports.engine_alloc(bytes.length);
+    if (at === 0) throw new Error('the engine has no memory left');
+    new Uint8Array(exports.memory.buffer, at, bytes.length).set(bytes);
+    return at;
+  };
+
+  const take = (at) => {
+    if (at === 0) throw new Error('the engine has no memory left');
+    const view = new DataView(exports.memory.buffer, at);
+    const size = view.getUint32(0, true);
+    const bytes = new Uint8Array(exports.memory.buffer, at, size).slice();
+    exports.engine_free(at);
+    return bytes;
+  };
+
+  const call = (name, inputs, ...numbers) => {
+    const places = inputs.map(put);
+    const words = inputs.flatMap((bytes, i) => [places[i], bytes.length]);
+    try {
+      return decode(take(exports[name](...words, ...numbers)));
+    } finally {
+      places.forEach((at) => exports.engine_free(at));
+    }
+  };
+
+  const utf8 = (text) => new TextEncoder().encode(text);
+  return {
+    plan: (job, { documents = false } = {}) => call('engine_plan', [job], documents ? 1 : 0),
+    check: (job) => call('engine_check', [job]),
+    why: (job, mark) => call('engine_why', [job, utf8(mark)]),
+    schema: (name) => call('engine_schema', [utf8(name)]),
+    version: () => decoder.decode(call('engine_version', []).text),
+  };
+}
+
+function decode(block) {
+  const view = new DataView(block.buffer, block.byteOffset);
+  let at = 12;
+  const next = (length) => block.subarray(at, (at += length));
+  const parts = [];
+  for (let left = view.getUint32(8, true); left > 0; left -= 1) {
+    const lengths = [0, 4, 8].map((offset) => view.getUint32(at + offset, true));
+    at += 12;
+    const [name, media, bytes] = lengths.map(next);
+    parts.push({ name: decoder.decode(name), media: decoder.decode(media), bytes });
+  }
+  const [faults, json, text, ...documents] = parts;
+  return {
+    status: view.getUint32(4, true),
+    faults: decoder.decode(faults.bytes).split('\n').filter(Boolean),
+    json: json.bytes,
+    text: text.bytes,
+    documents,
+  };
+}

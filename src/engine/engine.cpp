@@ -1,0 +1,89 @@
+#include <lapwright/engine/engine.h>
+
+#include "planning.h"
+#include "table.h"
+#include "why_text.h"
+
+#include <lapwright/job/read_survey.h>
+#include <lapwright/job/write_plan.h>
+
+#include <utility>
+
+namespace lapwright::engine {
+
+namespace {
+
+Outcome unreadable(const Faults& faults) {
+  Outcome out;
+  out.status = Status::unreadable;
+  for (const Fault& fault : faults) {
+    if (fault.code == FaultCode::internal) out.status = Status::our_fault;
+    out.faults.push_back(to_line(fault));
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string_view version() { return LAPWRIGHT_VERSION; }
+
+Outcome plan(const Request& request) {
+  auto planned = plan_job(request.job);
+  if (!planned) return unreadable(planned.error());
+  Outcome out;
+  out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
+  out.json = job::write_plan(planned->plan);
+  out.text = plan_table(planned->survey, planned->plan, planned->catalogue);
+  return out;
+}
+
+Outcome check(const Request& request) {
+  auto planned = plan_job(request.job);
+  if (!planned) return unreadable(planned.error());
+  Outcome out;
+  out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
+  out.json = job::write_findings(planned->plan.findings);
+  out.text = findings_text(planned->plan.findings, planned->catalogue);
+  return out;
+}
+
+Outcome why(const Request& request, std::string_view mark) {
+  auto planned = plan_job(request.job);
+  if (!planned) return unreadable(planned.error());
+  const job::ShownIn shown_in = planned->survey.shown_in;
+  const auto explain = [&](std::string_view kind, const std::vector<job::Figure>& figures) {
+    std::string text;
+    for (const job::Figure& figure : figures) {
+      text += why_figure(kind, figure, planned->pack, planned->catalogue, shown_in) + "\n";
+    }
+    return text;
+  };
+  Outcome out;
+  std::string known;
+  for (const job::Piece& piece : planned->plan.pieces) {
+    if (piece.mark == mark && out.text.empty()) {
+      out.text = piece.mark + ", " + piece.kind + ", " + piece.slope + " / " + piece.junction + "\n\n" +
+                 explain(piece.kind, piece.figures);
+    }
+    if (known.find(piece.mark) == std::string::npos) known += (known.empty() ? "" : ", ") + piece.mark;
+  }
+  for (const job::SetOut& set_out : planned->plan.set_out) {
+    if (set_out.slope == mark && out.text.empty()) {
+      out.text = set_out.slope + ", set-out\n\n" + explain("setout", set_out.figures);
+    }
+    known += (known.empty() ? "" : ", ") + set_out.slope;
+  }
+  if (out.text.empty()) {
+    return unreadable({Fault{FaultCode::bad_choice, "MARK", {}, quoted(mark), known, "ask for one of these"}});
+  }
+  out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
+  return out;
+}
+
+std::string schema(std::string_view name) {
+  if (name == "job") return job::survey_schema();
+  if (name == "plan") return job::plan_schema();
+  return {};
+}
+
+}  // namespace lapwright::engine

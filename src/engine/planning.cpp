@@ -1,0 +1,164 @@
+#include "planning.h"
+
+#include "fingerprint.h"
+
+#include <lapwright/base/tolerance.h>
+#include <lapwright/engine/engine.h>
+#include <lapwright/job/layout.h>
+#include <lapwright/job/read_survey.h>
+#include <lapwright/pieces/plan_slope.h>
+#include <lapwright/setout/lay_out.h>
+
+#include <algorithm>
+#include <iterator>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace lapwright::engine {
+
+namespace {
+
+using job::Level;
+
+// A job may override a rule, but not past what the trade forbids without being told.
+void judge_overrides(const practice::Pack& pack, job::Plan& plan) {
+  for (const practice::Rule& rule : pack.rules()) {
+    if (!rule.overridden) continue;
+    plan.practice.overrides.push_back({rule.name, rule.value, rule.pack_value, rule.unit});
+    const bool under = rule.least && rule.value < *rule.least - tolerance::kNoise.in_mm();
+    const bool over = rule.most && rule.value > *rule.most + tolerance::kNoise.in_mm();
+    if (!under && !over) continue;
+    const double limit = under ? *rule.least : *rule.most;
+    plan.findings.push_back({Level::wrong,
+                             under ? "practice.under_least" : "practice.over_most",
+                             {{"rule", rule.name, ""}, {"value", rule.value, rule.unit}, {"limit", limit, rule.unit}},
+                             "",
+                             rule.value,
+                             limit,
+                             rule.bound_source,
+                             "practice / " + rule.name});
+  }
+}
+
+// Every value of this plan that rests on memory: the rules that its figures name.
+void list_memory(const practice::Pack& pack, job::Plan& plan) {
+  std::set<std::string> named;
+  const auto look = [&](const std::vector<job::Figure>& figures) {
+    for (const job::Figure& figure : figures) {
+      if (!figure.rule.empty()) named.insert(figure.rule);
+      for (const job::Term& term : figure.terms) {
+        if (term.from.starts_with("rule ")) named.insert(term.from.substr(5));
+      }
+    }
+  };
+  for (const job::SetOut& out : plan.set_out) look(out.figures);
+  for (const job::Piece& piece : plan.pieces) look(piece.figures);
+  for (const std::string& name : named) {
+    const practice::Rule* rule = pack.find(name);
+    if (rule == nullptr || rule->standing != job::Standing::memory || rule->overridden) continue;
+    plan.practice.from_memory.push_back({rule->name, rule->value, rule->unit});
+  }
+}
+
+void assume(const job::Survey& survey, job::Plan& plan) {
+  if (!survey.exposure_given) {
+    plan.findings.push_back({Level::note,
+                             "survey.exposure_assumed",
+                             {{"exposure", std::string(name_of(survey.exposure)), ""}},
+                             "",
+                             std::nullopt,
+                             std::nullopt,
+                             "survey",
+                             "$.site.exposure"});
+  }
+}
+
+int severity(Level level) { return level == Level::wrong ? 0 : level == Level::doubt ? 1 : 2; }
+
+// Params whose value is itself a catalogue key are put into words first.
+job::Params in_words(const job::Params& params, const practice::Catalogue& catalogue, job::ShownIn shown_in) {
+  job::Params out = params;
+  for (job::Param& param : out) {
+    if (param.unit != "key") continue;
+    param.value = catalogue.say(std::get<std::string>(param.value), params, shown_in);
+    param.unit.clear();
+  }
+  return out;
+}
+
+void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogue, job::Plan& plan) {
+  for (job::Finding& finding : plan.findings) {
+    finding.text = catalogue.say("finding." + finding.rule, in_words(finding.params, catalogue, survey.shown_in),
+                                 survey.shown_in);
+  }
+  for (job::WorkStep& step : plan.order_of_work) {
+    job::Params params = in_words(step.params, catalogue, survey.shown_in);
+    params.push_back({"mark", step.mark, ""});
+    params.push_back({"junction", step.junction, ""});
+    params.push_back({"slope", step.slope, ""});
+    step.text = catalogue.say(step.step, params, survey.shown_in);
+  }
+}
+
+}  // namespace
+
+Result<Planned> plan_job(std::string_view job_bytes) {
+  auto survey = job::read_survey(job_bytes);
+  if (!survey) return failed(std::move(survey.error()));
+  auto base_pack = practice::Pack::built_in();
+  if (!base_pack) return failed(std::move(base_pack.error()));
+  auto pack = base_pack->with_overrides(survey->practice, survey->unit_is_inches);
+  if (!pack) return failed(std::move(pack.error()));
+  auto catalogue = practice::Catalogue::built_in();
+  if (!catalogue) return failed(std::move(catalogue.error()));
+
+  job::Plan plan;
+  plan.title = survey->title;
+  plan.engine = version();
+  plan.practice.pack = pack->name();
+  plan.fingerprint = fingerprint({job_bytes, "", pack->name(), version()});
+
+  Faults faults;
+  std::vector<pieces::SlopePlan> slopes;
+  for (const job::Slope& slope : survey->slopes) {
+    auto layout = setout::lay_out(slope, survey->exposure, *pack);
+    if (!layout) {
+      std::move(layout.error().begin(), layout.error().end(), std::back_inserter(faults));
+      continue;
+    }
+    auto planned = pieces::plan_slope(slope, *layout, survey->exposure, *pack);
+    if (!planned) {
+      std::move(planned.error().begin(), planned.error().end(), std::back_inserter(faults));
+      continue;
+    }
+    plan.set_out.push_back(std::move(layout->set_out));
+    std::move(layout->findings.begin(), layout->findings.end(), std::back_inserter(plan.findings));
+    slopes.push_back(std::move(*planned));
+  }
+  if (!faults.empty()) return failed(std::move(faults));
+
+  pieces::give_marks(slopes);
+  for (pieces::SlopePlan& slope : slopes) {
+    std::move(slope.pieces.begin(), slope.pieces.end(), std::back_inserter(plan.pieces));
+    std::move(slope.rows.begin(), slope.rows.end(), std::back_inserter(plan.rows));
+    std::move(slope.findings.begin(), slope.findings.end(), std::back_inserter(plan.findings));
+    std::move(slope.order_of_work.begin(), slope.order_of_work.end(), std::back_inserter(plan.order_of_work));
+  }
+  judge_overrides(*pack, plan);
+  assume(*survey, plan);
+  list_memory(*pack, plan);
+  std::stable_sort(plan.findings.begin(), plan.findings.end(), [](const job::Finding& a, const job::Finding& b) {
+    return severity(a.level) < severity(b.level);
+  });
+  put_in_words(*survey, *catalogue, plan);
+  return Planned{std::move(*survey), std::move(*pack), std::move(*catalogue), std::move(plan)};
+}
+
+bool has_wrong(const job::Plan& plan) {
+  return std::any_of(plan.findings.begin(), plan.findings.end(),
+                     [](const job::Finding& f) { return f.level == Level::wrong; });
+}
+
+}  // namespace lapwright::engine

@@ -1,0 +1,26 @@
+// Runs the stages in order: survey → pack → set-out → pieces → plan. Data runs one way.
+#pragma once
+
+#include <lapwright/base/fault.h>
+#include <lapwright/job/plan.h>
+#include <lapwright/job/survey.h>
+#include <lapwright/practice/catalogue.h>
+#include <lapwright/practice/pack.h>
+
+#include <string_view>
+
+namespace lapwright::engine {
+
+struct Planned {
+  job::Survey survey;
+  practice::Pack pack;
+  practice::Catalogue catalogue;
+  job::Plan plan;
+};
+
+Result<Planned> plan_job(std::string_view job_bytes);
+
+// True when a finding of the plan is `wrong`.
+bool has_wrong(const job::Plan& plan);
+
+}  // namespace lapwright::engine

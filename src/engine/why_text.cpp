@@ -1,0 +1,85 @@
+#include "why_text.h"
+
+#include <lapwright/base/numbers.h>
+
+#include <string_view>
+
+namespace lapwright::engine {
+
+namespace {
+
+constexpr int kDecimals = 3;
+
+std::string number(double value) { return trimmed(value, kDecimals); }
+
+bool is_name_start(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
+bool is_name(char c) { return is_name_start(c) || (c >= '0' && c <= '9'); }
+
+// The formula with each symbol replaced by its value: "L - G + a" → "265 - 100 + 25".
+std::string with_values(const job::Figure& figure) {
+  const std::string_view formula = figure.formula;
+  std::string out;
+  for (std::size_t i = 0; i < formula.size();) {
+    if (!is_name_start(formula[i])) {
+      out += formula[i++];
+      continue;
+    }
+    std::size_t end = i;
+    while (end < formula.size() && is_name(formula[end])) ++end;
+    const std::string_view name = formula.substr(i, end - i);
+    const job::Term* term = nullptr;
+    for (const job::Term& t : figure.terms) {
+      if (t.symbol == name) term = &t;
+    }
+    out += term != nullptr ? number(term->value) : std::string(name);
+    i = end;
+  }
+  return out;
+}
+
+std::string origin(const job::Term& term, const practice::Pack& pack, const practice::Catalogue& catalogue,
+                   job::ShownIn shown_in) {
+  if (term.from.starts_with("rule ")) {
+    const practice::Rule* rule = pack.find(std::string_view(term.from).substr(5));
+    if (rule == nullptr) return term.from;
+    return "rule " + rule->name + ", " +
+           catalogue.say("standing." + std::string(name_of(rule->standing)), {}, shown_in) + ": " + rule->source;
+  }
+  const std::string key = "from." + term.from;
+  return catalogue.has(key) ? catalogue.say(key, {}, shown_in) : term.from;
+}
+
+}  // namespace
+
+std::string why_figure(std::string_view kind, const job::Figure& figure, const practice::Pack& pack,
+                       const practice::Catalogue& catalogue, job::ShownIn shown_in) {
+  const std::string key = "figure." + std::string(kind) + "." + figure.name;
+  job::Params params;
+  for (const job::Term& term : figure.terms) params.push_back({term.symbol, term.value, term.unit});
+  params.push_back({"value", figure.value, figure.unit});
+  std::string out = catalogue.say(key, params, shown_in) + "\n";
+  const std::string sum = with_values(figure);
+  out += "    " + figure.name + " = " + figure.formula;
+  if (sum != number(figure.value)) out += " = " + sum;
+  out += " = " + number(figure.value);
+  if (!figure.unit.empty()) out += " " + figure.unit;
+  if (shown_in == job::ShownIn::inches && figure.unit == "mm") {
+    out += " (" + practice::shown(figure.value, figure.unit, shown_in) + ")";
+  }
+  out += "\n";
+  for (const job::Term& term : figure.terms) {
+    out += "      " + term.symbol + ": " + number(term.value) + (term.unit.empty() ? "" : " " + term.unit) + ", " +
+           origin(term, pack, catalogue, shown_in) + "\n";
+  }
+  out += "    " + catalogue.say("standing." + std::string(name_of(figure.standing)), {}, shown_in);
+  if (figure.standing != job::Standing::geometry) out += ": " + figure.source;
+  out += "\n";
+  if (const practice::Rule* rule = figure.rule.empty() ? nullptr : pack.find(figure.rule)) {
+    for (const practice::Alternative& other : rule->alternatives) {
+      out += "    others print " + practice::shown(other.value, rule->unit, shown_in) + ": " + other.source + "\n";
+    }
+  }
+  return out;
+}
+
+}  // namespace lapwright::engine
