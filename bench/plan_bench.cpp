@@ -2,16 +2,16 @@
 //
 //   plan/40    a 40-course wall, the usual case
 //   plan/1000  the longest wall that a job may hold
-// Counters: courses per second; bytes of the plan; bytes of heap in use at the worst moment of one planning, and how
-// often memory was asked for.
+// Counters: courses per second; bytes of the plan; bytes of heap in use at the worst moment of one planning,
+// and how often memory was asked for.
 #include <lapwright/engine/engine.h>
 
 #include <benchmark/benchmark.h>
 
+#include <malloc.h>
 #include <atomic>
 #include <cstddef>
 #include <cstdlib>
-#include <malloc.h>
 #include <new>
 #include <string>
 
@@ -38,18 +38,31 @@ void uncounted(void* p) noexcept {
 }
 }  // namespace
 
-void* operator new(std::size_t size) { return counted(size); }
-void* operator new[](std::size_t size) { return counted(size); }
-void operator delete(void* p) noexcept { uncounted(p); }
-void operator delete[](void* p) noexcept { uncounted(p); }
-void operator delete(void* p, std::size_t) noexcept { uncounted(p); }
-void operator delete[](void* p, std::size_t) noexcept { uncounted(p); }
+void* operator new(std::size_t size) {
+  return counted(size);
+}
+void* operator new[](std::size_t size) {
+  return counted(size);
+}
+void operator delete(void* p) noexcept {
+  uncounted(p);
+}
+void operator delete[](void* p) noexcept {
+  uncounted(p);
+}
+void operator delete(void* p, std::size_t) noexcept {
+  uncounted(p);
+}
+void operator delete[](void* p, std::size_t) noexcept {
+  uncounted(p);
+}
 
 namespace {
 
 std::string wall_of(long courses) {
   const std::string rafter = std::to_string(courses * 100);
-  return R"({"format":"lapwright-job/1","title":"bench","slopes":[{"name":"rear","pitch":40,"rafter":)" + rafter +
+  return R"({"format":"lapwright-job/1","title":"bench","slopes":[{"name":"rear","pitch":40,"rafter":)" +
+         rafter +
          R"(,"width":5200,"covering":{"kind":"plain-tile","length":265,"width":165,"thickness":12,"camber":3,)"
          R"("max_gauge":100},"junctions":[{"name":"wall","kind":"side","hand":"left","from":0,"to":)" +
          rafter + R"(,"wall":{"kind":"brick","course":75,"first_joint":30}}]}]})";

@@ -25,7 +25,9 @@ Outcome unreadable(const Faults& faults) {
 
 }  // namespace
 
-std::string_view version() { return LAPWRIGHT_VERSION; }
+std::string_view version() {
+  return LAPWRIGHT_VERSION;
+}
 
 Outcome plan(const Request& request) {
   auto planned = plan_job(request.job);
@@ -74,7 +76,8 @@ Outcome why(const Request& request, std::string_view mark) {
     known += (known.empty() ? "" : ", ") + set_out.slope;
   }
   if (out.text.empty()) {
-    return unreadable({Fault{FaultCode::bad_choice, "MARK", {}, quoted(mark), known, "ask for one of these"}});
+    return unreadable(
+        {Fault{FaultCode::bad_choice, "MARK", {}, quoted(mark), known, "ask for one of these"}});
   }
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   return out;

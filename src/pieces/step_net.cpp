@@ -19,7 +19,9 @@ struct Flat {
   Length b;
 };
 
-Flat operator+(Flat p, Flat q) { return {p.a + q.a, p.b + q.b}; }
+Flat operator+(Flat p, Flat q) {
+  return {p.a + q.a, p.b + q.b};
+}
 
 // The point between p (a <= limit) and q (a > limit) where a == limit.
 Flat where_crossing(Flat p, Flat q, Length limit) {
@@ -27,7 +29,9 @@ Flat where_crossing(Flat p, Flat q, Length limit) {
   return {limit, p.b + (q.b - p.b) * t};
 }
 
-GridPoint on_grid(Flat p) { return grid_point(p.a, p.b); }
+GridPoint on_grid(Flat p) {
+  return grid_point(p.a, p.b);
+}
 
 class Outline {
  public:
@@ -53,8 +57,9 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
   const double cosine = cos(steps.pitch);
   const bool at_wall_top = last == steps.steps.size();
   const Length start = reach_of(steps, first, last).low;
-  const Length end = steps.steps[last - 1].to - start;               // on the water line
-  const Length foot_end = at_wall_top ? steps.run - start : end;     // the wall's end is plumb, a piece's is square
+  const Length end = steps.steps[last - 1].to - start;  // on the water line
+  const Length foot_end =
+      at_wall_top ? steps.run - start : end;  // the wall's end is plumb, a piece's is square
   const Length w = steps.water_line;
   const Flat turn{steps.turn_in * sine, steps.turn_in * cosine};  // upright in the wall
 
@@ -96,7 +101,8 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
     } else {
       const bool next_rises = steps.steps[i + 1].turned_in;
       if (next_rises) {
-        // turned_inner lies on the next step's riser: the snip from there down to the inner corner parts the turn-in.
+        // turned_inner lies on the next step's riser: the snip from there down to the inner corner parts the
+        // turn-in.
         outline.add(turned_inner, EdgeRole::turn_in);
         cuts.push_back({on_grid(turned_inner), on_grid(inner)});
       } else {

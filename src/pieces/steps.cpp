@@ -13,11 +13,14 @@ namespace lapwright::pieces {
 namespace {
 
 // Heights on the µm grid, so that equal courses give equal steps to the last bit.
-Length on_grid(Length length) { return geom::to_length(geom::to_grid(length)); }
+Length on_grid(Length length) {
+  return geom::to_length(geom::to_grid(length));
+}
 
 Fault joints_fault(const job::Junction& junction, std::string read, std::string accepted, std::string mend) {
-  return Fault{FaultCode::no_geometry,    junction.path + ".wall.joints", junction.wall.joints_spot, std::move(read),
-               std::move(accepted), std::move(mend)};
+  return Fault{FaultCode::no_geometry,    junction.path + ".wall.joints",
+               junction.wall.joints_spot, std::move(read),
+               std::move(accepted),       std::move(mend)};
 }
 
 }  // namespace
@@ -39,10 +42,11 @@ Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Ju
     }
     if (heights.back() < at_head - tolerance::kGrid) {
       if (!junction.wall.course) {
-        return failed(joints_fault(junction, "a highest joint at " + trimmed(heights.back().in_mm(), 1) + " mm",
-                                   "joints up to at least " + trimmed(at_head.in_mm(), 1) +
-                                       " mm, where the water line leaves this wall",
-                                   "measure the joints further up, or give \"course\" to go on from the last"));
+        return failed(
+            joints_fault(junction, "a highest joint at " + trimmed(heights.back().in_mm(), 1) + " mm",
+                         "joints up to at least " + trimmed(at_head.in_mm(), 1) +
+                             " mm, where the water line leaves this wall",
+                         "measure the joints further up, or give \"course\" to go on from the last"));
       }
       const Length course = junction.wall.course->value;
       while (heights.back() < at_head) heights.push_back(on_grid(heights.back() + course));
@@ -79,8 +83,8 @@ Steps fall_of_steps(const std::vector<Length>& heights, Length run, Angle pitch,
     step.height = z - below;
     step.from = begin;
     step.to = min(end, run + foot);
-    // Where the part step at the foot (or the rest at the head) is too short to fold, its edge stays on the water
-    // line, straight.
+    // Where the part step at the foot (or the rest at the head) is too short to fold, its edge stays on the
+    // water line, straight.
     step.turned_in = (step.to - step.from) * cos(pitch) >= least_run;
     if (step.turned_in) out.largest_height = max(out.largest_height, step.height);
     out.steps.push_back(step);

@@ -17,7 +17,8 @@ bool is_centre_nailed(const job::Covering& c) {
 
 }  // namespace
 
-Length nail_up(const job::Covering& c, Length length, Length gauge, Length headlap, const practice::Pack& pack) {
+Length nail_up(const job::Covering& c, Length length, Length gauge, Length headlap,
+               const practice::Pack& pack) {
   if (is_centre_nailed(c)) return gauge + headlap + pack.length("slate.hole_clearance");
   if (c.kind == CoveringKind::slate) return length - pack.length("slate.head_nail");
   return length - pack.length("tile.nail_from_head");
