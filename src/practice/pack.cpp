@@ -1,7 +1,8 @@
 #include <lapwright/practice/pack.h>
 
+#include <lapwright/base/nearest.h>
+
 #include "embedded.h"
-#include "nearest.h"
 #include "possible.h"
 
 #include <lapwright/base/numbers.h>
@@ -102,9 +103,10 @@ Result<Pack> Pack::with_overrides(const std::vector<job::Override>& overrides, b
     const auto at = std::find_if(pack.rules_.begin(), pack.rules_.end(),
                                  [&wish](const Rule& rule) { return rule.name == wish.rule; });
     if (at == pack.rules_.end()) {
+      const auto near = nearest(wish.rule, names);
       refuse(FaultCode::unknown_rule, quoted(wish.rule),
              fmt::format("the name of a rule of the pack {}", name_),
-             fmt::format("did you mean {}?", nearest(wish.rule, names)));
+             near ? fmt::format("did you mean {}?", *near) : std::string("see the rules in docs/practice.md"));
       continue;
     }
     if (at->overridden) {

@@ -12,7 +12,6 @@ namespace {
 
 using job::CoveringKind;
 using job::Exposure;
-using job::Finding;
 using job::Level;
 using job::Nailing;
 using practice::Why;
@@ -76,7 +75,7 @@ void refuse_slate(const job::Slope& slope, Exposure exposure, const practice::Pa
                   const std::vector<practice::HeadlapAnswer>& answers, Headlap& out) {
   std::string first;
   for (const auto& answer : answers) {
-    if (!answer.first_pitch) continue;
+    if (!answer.first_pitch || answer.shown_only) continue;
     const std::string text = trimmed(*answer.first_pitch, 1) + "° (" + answer.table + ")";
     if (first.find(text) != std::string::npos) continue;
     if (!first.empty()) first += ", ";
@@ -102,13 +101,12 @@ Headlap slate_headlap(const job::Slope& slope, Exposure exposure, const practice
   const auto answers = pack.slate_headlaps(slope.covering.length.value, slope.covering.width.value,
                                            slope.pitch.value, exposure);
   const auto& fixed = slope.covering.headlap;
-  const practice::HeadlapAnswer* chosen = nullptr;
+  const practice::HeadlapAnswer* chosen = practice::default_headlap(answers);
   for (const auto& answer : answers) {
     if (!answer.headlap) continue;
-    const bool is_chosen = !fixed && chosen == nullptr;
+    const bool is_chosen = !fixed && &answer == chosen;
     out.alternatives.push_back(
         {answer.headlap->in_mm(), interpolation_note(answer), answer.standing, is_chosen});
-    if (chosen == nullptr) chosen = &answer;
   }
   if (fixed) out.alternatives.push_back({fixed->in_mm(), "this job", job::Standing::measured, true});
   if (chosen == nullptr) {
