@@ -82,12 +82,10 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
   piece.code = code;
   piece.count = count;
   const auto n = static_cast<double>(count);
-  piece.figures.push_back(
-      Why("pieces", count == 1 ? "ceil(run / most)" : "ceil((run - lap) / (most - lap))", "")
-          .term("run", run.in_mm(), "mm", "survey")
-          .rule("most", longest_rule)
-          .rule("lap", pack.rule("flashing.lap_along_wall"))
-          .gives(n));
+  Why pieces("pieces", count == 1 ? "ceil(run / most)" : "ceil((run - lap) / (most - lap))", "");
+  pieces.term("run", run.in_mm(), "mm", "survey").rule("most", longest_rule);
+  if (count > 1) pieces.rule("lap", pack.rule("flashing.lap_along_wall"));
+  piece.figures.push_back(pieces.gives(n));
   piece.figures.push_back(Why("length", "(run + (n - 1) * lap) / n", "mm")
                               .term("run", run.in_mm(), "mm", "survey")
                               .term("n", n, "", "figure pieces")

@@ -107,9 +107,16 @@ WallPoint upper_end_at(const Steps& steps, Length height) {
 
 Reach reach_of(const Steps& steps, std::size_t first, std::size_t last) {
   const Length low = first == 0 ? Length{} : boundary(steps, first);
-  if (last < steps.steps.size()) return {low, boundary(steps, last)};
-  const Step& top = steps.steps.back();
-  return {low, top.turned_in ? upper_end_at(steps, top.joint + steps.turn_in).a : boundary(steps, last)};
+  Length high = boundary(steps, last);
+  const Step& top = steps.steps[last - 1];
+  if (!top.turned_in) {
+    // The edge below it keeps its whole turn-in, which leans past what is left of the water line.
+    const bool leans = last - first >= 2 && steps.steps[last - 2].turned_in;
+    if (leans) high = max(high, steps.steps[last - 2].to + steps.turn_in * sin(steps.pitch));
+  } else if (last == steps.steps.size()) {
+    high = upper_end_at(steps, top.joint + steps.turn_in).a;
+  }
+  return {low, high};
 }
 
 }  // namespace lapwright::pieces
