@@ -2,6 +2,7 @@
 //
 //   plan/40    a 40-course wall, the usual case
 //   plan/1000  the longest wall that a job may hold
+//   sheets     data/demo/hollin-barn.json with all its drawings and sheets
 // Counters: courses per second; bytes of the plan; bytes of heap in use at the worst moment of one planning,
 // and how often memory was asked for.
 #include <lapwright/engine/engine.h>
@@ -90,6 +91,22 @@ void plan(benchmark::State& state) {
   state.counters["heap_peak"] = static_cast<double>(g_peak - before);
   state.counters["allocations"] = static_cast<double>(g_asked - asked_before);
 }
+void sheets(benchmark::State& state) {
+  std::ifstream file(LAPWRIGHT_SOURCE "/data/demo/hollin-barn.json");
+  std::stringstream job;
+  job << file.rdbuf();
+  std::size_t bytes = 0;
+  for (auto _ : state) {
+    const lapwright::engine::Outcome outcome = lapwright::engine::plan({job.str(), true});
+    if (outcome.documents.empty()) state.SkipWithError("no documents");
+    bytes = 0;
+    for (const auto& document : outcome.documents) bytes += document.bytes.size();
+    benchmark::DoNotOptimize(outcome.json.data());
+  }
+  state.counters["document_bytes"] = static_cast<double>(bytes);
+}
+BENCHMARK(sheets)->Unit(benchmark::kMillisecond);
+
 BENCHMARK(plan)->Arg(10)->Arg(40)->Arg(100)->Arg(1000)->Unit(benchmark::kMillisecond);
 
 }  // namespace
