@@ -23,7 +23,8 @@ int complain(std::string_view line) {
 
 // Everything or a complaint: a pipe that closes early is not our fault, a full disk is said.
 int print(std::string_view text) {
-  const bool whole = std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+  const bool whole =
+      std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
   return whole ? 0 : complain("standard output: cannot be written");
 }
 

@@ -91,64 +91,6 @@ std::vector<Token> tokens_of(std::string_view data) {
   return tokens;
 }
 
-// Huffman code lengths of at most `limit` bits; 0 for symbols that do not occur. Should a code come out too
-// long, the counts are flattened and it is built again.
-std::vector<std::uint8_t> code_lengths(std::vector<std::uint32_t> counts, unsigned limit) {
-  struct Node {
-    std::uint64_t count;
-    std::int32_t left;
-    std::int32_t right;
-  };
-  const std::size_t symbols = counts.size();
-  while (true) {
-    std::vector<Node> nodes;
-    std::vector<std::size_t> symbol_of;
-    std::vector<std::pair<std::uint64_t, std::int32_t>> heap;  // a total order: (count, node)
-    for (std::size_t s = 0; s < symbols; ++s) {
-      if (counts[s] == 0) continue;
-      heap.emplace_back(counts[s], static_cast<std::int32_t>(nodes.size()));
-      nodes.push_back({counts[s], -1, -1});
-      symbol_of.push_back(s);
-    }
-    std::vector<std::uint8_t> lengths(symbols, 0);
-    if (nodes.empty()) return lengths;
-    if (nodes.size() == 1) {
-      lengths[symbol_of[0]] = 1;
-      return lengths;
-    }
-    const auto later = [](const auto& a, const auto& b) { return a > b; };
-    std::make_heap(heap.begin(), heap.end(), later);
-    const auto take = [&] {
-      std::pop_heap(heap.begin(), heap.end(), later);
-      const auto least = heap.back();
-      heap.pop_back();
-      return least;
-    };
-    while (heap.size() > 1) {
-      const auto a = take();
-      const auto b = take();
-      const auto made = static_cast<std::int32_t>(nodes.size());
-      nodes.push_back({a.first + b.first, a.second, b.second});
-      heap.emplace_back(a.first + b.first, made);
-      std::push_heap(heap.begin(), heap.end(), later);
-    }
-    // Parents come after their children, so one pass from the root down gives the depths.
-    std::vector<unsigned> depth(nodes.size(), 0);
-    bool fits = true;
-    for (std::size_t n = nodes.size(); n-- > 0;) {
-      if (nodes[n].left < 0) {
-        fits = fits && depth[n] <= limit;
-        lengths[symbol_of[n]] = static_cast<std::uint8_t>(depth[n]);
-        continue;
-      }
-      depth[static_cast<std::size_t>(nodes[n].left)] = depth[n] + 1;
-      depth[static_cast<std::size_t>(nodes[n].right)] = depth[n] + 1;
-    }
-    if (fits) return lengths;
-    for (std::uint32_t& count : counts) count = count == 0 ? 0 : count / 2 + 1;
-  }
-}
-
 // Canonical codes, RFC 1951 3.2.2, bits reversed because Huffman codes go out from their first bit.
 std::vector<std::uint16_t> codes_of(const std::vector<std::uint8_t>& lengths) {
   std::array<std::uint32_t, 17> next{};
@@ -205,6 +147,63 @@ std::uint32_t adler32(std::string_view data) {
 }
 
 }  // namespace
+
+// Should a code come out too long, the counts are flattened and it is built again.
+std::vector<std::uint8_t> code_lengths(std::vector<std::uint32_t> counts, unsigned limit) {
+  struct Node {
+    std::uint64_t count;
+    std::int32_t left;
+    std::int32_t right;
+  };
+  const std::size_t symbols = counts.size();
+  while (true) {
+    std::vector<Node> nodes;
+    std::vector<std::size_t> symbol_of;
+    std::vector<std::pair<std::uint64_t, std::int32_t>> heap;  // a total order: (count, node)
+    for (std::size_t s = 0; s < symbols; ++s) {
+      if (counts[s] == 0) continue;
+      heap.emplace_back(counts[s], static_cast<std::int32_t>(nodes.size()));
+      nodes.push_back({counts[s], -1, -1});
+      symbol_of.push_back(s);
+    }
+    std::vector<std::uint8_t> lengths(symbols, 0);
+    if (nodes.empty()) return lengths;
+    if (nodes.size() == 1) {
+      lengths[symbol_of[0]] = 1;
+      return lengths;
+    }
+    const auto later = [](const auto& a, const auto& b) { return a > b; };
+    std::make_heap(heap.begin(), heap.end(), later);
+    const auto take = [&] {
+      std::pop_heap(heap.begin(), heap.end(), later);
+      const auto least = heap.back();
+      heap.pop_back();
+      return least;
+    };
+    while (heap.size() > 1) {
+      const auto a = take();
+      const auto b = take();
+      const auto made = static_cast<std::int32_t>(nodes.size());
+      nodes.push_back({a.first + b.first, a.second, b.second});
+      heap.emplace_back(a.first + b.first, made);
+      std::push_heap(heap.begin(), heap.end(), later);
+    }
+    // Parents come after their children, so one pass from the root down gives the depths.
+    std::vector<unsigned> depth(nodes.size(), 0);
+    bool fits = true;
+    for (std::size_t n = nodes.size(); n-- > 0;) {
+      if (nodes[n].left < 0) {
+        fits = fits && depth[n] <= limit;
+        lengths[symbol_of[n]] = static_cast<std::uint8_t>(depth[n]);
+        continue;
+      }
+      depth[static_cast<std::size_t>(nodes[n].left)] = depth[n] + 1;
+      depth[static_cast<std::size_t>(nodes[n].right)] = depth[n] + 1;
+    }
+    if (fits) return lengths;
+    for (std::uint32_t& count : counts) count = count == 0 ? 0 : count / 2 + 1;
+  }
+}
 
 std::string zlib_compressed(std::string_view data) {
   const std::vector<Token> tokens = tokens_of(data);

@@ -111,15 +111,18 @@ void lay_out(const Chain& chain, Drawing& out) {
     double along = 0;
     Point at;
     std::string text;
-    bool zero = false;
+    std::size_t order = 0;  // as given; the zero comes first
   };
-  std::vector<Mark> marks{{0, chain.zero, chain.zero_text, true}};
+  std::vector<Mark> marks{{0, chain.zero, chain.zero_text, 0}};
+  marks.reserve(chain.stops.size() + 1);
   for (const Chain::Stop& stop : chain.stops)
-    marks.push_back({dot(stop.at - chain.zero, d), stop.at, stop.text, false});
-  std::stable_sort(marks.begin(), marks.end(),
-                   [](const Mark& l, const Mark& r) { return l.along < r.along; });
+    marks.push_back({dot(stop.at - chain.zero, d), stop.at, stop.text, marks.size()});
+  std::sort(marks.begin(), marks.end(), [](const Mark& l, const Mark& r) {
+    return l.along != r.along ? l.along < r.along : l.order < r.order;
+  });
 
   std::vector<double> places;
+  places.reserve(marks.size());
   for (const Mark& mark : marks) places.push_back(mark.along);
   const std::vector<double> seats = spread(places, chain.size * 1.1);
   bool kinked = false;
@@ -131,7 +134,7 @@ void lay_out(const Chain& chain, Drawing& out) {
     const Mark& mark = marks[i];
     const Point on_line = origin + d * mark.along;
     add_extension(out, mark.at, on_line, outward, LineKind::dimension, chain.tag);
-    if (mark.zero) {
+    if (mark.order == 0) {
       Path ring = circle(on_line, 1, LineKind::dimension);
       ring.fill = Fill::white();
       ring.stroke->weight = kTickWeight;

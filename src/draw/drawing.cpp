@@ -35,7 +35,7 @@ Reading readable(double rotation) {
   return {turned - 360.0, false};
 }
 
-Path polyline(std::vector<Point> points, LineKind kind) {
+Path polyline(const std::vector<Point>& points, LineKind kind) {
   Path path;
   Contour contour;
   for (const Point p : points) contour.vertices.push_back({p, 0});

@@ -20,12 +20,13 @@ void put(const Path& path, std::vector<Plain>& out) {
   const LineKind kind = path.stroke ? path.stroke->kind : LineKind::outline;
   base.layer = path.layer.value_or(layer_of(kind));
   base.kind = kind;
-  base.look = look_of(kind).name;
+  base.look = path.stroke ? look_of(kind).name : "area";
 
   if (path.fill.kind == Fill::Kind::hatch) {
     if (!path.fill.see_through) {
       PlainPath ground = base;
       ground.fill = 1;
+      ground.look = "ground";
       out.emplace_back(std::move(ground));
     }
     PlainPath hatch;

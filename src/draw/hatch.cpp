@@ -107,6 +107,7 @@ std::vector<Point> flattened(const Contour& contour, double tolerance) {
 
 std::vector<std::pair<Point, Point>> hatch_lines(const std::vector<Contour>& contours, HatchKind kind) {
   std::vector<std::vector<Point>> rings;
+  rings.reserve(contours.size());
   for (const Contour& contour : contours) rings.push_back(flattened(contour));
   for (double stretch = 1;; stretch *= 2) {
     Segments out;

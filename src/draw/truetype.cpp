@@ -66,12 +66,12 @@ void take_components(Bytes glyph, std::vector<std::uint16_t>& out) {
 
 }  // namespace
 
-Bytes TrueType::table(const char (&tag)[5]) const {
+Bytes TrueType::table(std::string_view tag) const {
   const std::uint16_t count = u16(file_, 4);
   for (std::size_t i = 0; i < count; ++i) {
     const Bytes row = part(file_, 12 + 16 * i, 16);
     if (row.empty()) return {};
-    if (std::equal(tag, tag + 4, row.begin())) return part(file_, u32(row, 8), u32(row, 12));
+    if (std::equal(tag.begin(), tag.end(), row.begin())) return part(file_, u32(row, 8), u32(row, 12));
   }
   return {};
 }
@@ -95,7 +95,7 @@ std::optional<TrueType> TrueType::read(Bytes file) {
   face.metric_count_ = u16(hhea, 34);
   face.glyph_count_ = u16(maxp, 4);
   if (face.units_per_em_ == 0 || face.metric_count_ == 0 || face.glyph_count_ == 0) return std::nullopt;
-  if (face.metric_count_ > face.glyph_count_ || face.hmtx_.size() < 4U * face.metric_count_)
+  if (face.metric_count_ > face.glyph_count_ || face.hmtx_.size() < std::size_t{4} * face.metric_count_)
     return std::nullopt;
   const std::size_t loca_entry = face.long_loca_ ? 4 : 2;
   if (face.loca_.size() < loca_entry * (face.glyph_count_ + std::size_t{1})) return std::nullopt;

@@ -4,8 +4,12 @@
 #include "table.h"
 #include "why_text.h"
 
+#include <lapwright/draw/dxf.h>
+#include <lapwright/draw/pdf.h>
+#include <lapwright/draw/svg.h>
 #include <lapwright/job/read_survey.h>
 #include <lapwright/job/write_plan.h>
+#include <lapwright/sheets/sheets.h>
 
 #include <utility>
 
@@ -23,9 +27,26 @@ Outcome unreadable(const Faults& faults) {
   return out;
 }
 
+std::vector<Document> documents_of(const Planned& planned) {
+  const sheets::Sources sources{planned.survey, planned.plan, planned.pack, planned.catalogue};
+  constexpr double kMargin = 5;  // mm around a free drawing
+  std::vector<Document> out;
+  for (const sheets::NamedDrawing& wall : sheets::elevations(sources)) {
+    out.push_back({wall.stem + ".svg", "image/svg+xml", draw::write_svg(wall.drawing, wall.title, kMargin)});
+  }
+  for (const sheets::NamedDrawing& piece : sheets::patterns(sources)) {
+    out.push_back(
+        {piece.stem + ".svg", "image/svg+xml", draw::write_svg(piece.drawing, piece.title, kMargin)});
+    out.push_back({piece.stem + ".dxf", "image/vnd.dxf", draw::write_dxf(piece.drawing, piece.title)});
+  }
+  return out;
+}
+
 }  // namespace
 
-std::string_view version() { return LAPWRIGHT_VERSION; }
+std::string_view version() {
+  return LAPWRIGHT_VERSION;
+}
 
 Outcome plan(const Request& request) {
   auto planned = plan_job(request.job);
@@ -34,6 +55,7 @@ Outcome plan(const Request& request) {
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_plan(planned->plan);
   out.text = plan_table(planned->survey, planned->plan, planned->catalogue);
+  if (request.documents) out.documents = documents_of(*planned);
   return out;
 }
 
@@ -74,7 +96,8 @@ Outcome why(const Request& request, std::string_view mark) {
     known += (known.empty() ? "" : ", ") + set_out.slope;
   }
   if (out.text.empty()) {
-    return unreadable({Fault{FaultCode::bad_choice, "MARK", {}, quoted(mark), known, "ask for one of these"}});
+    return unreadable(
+        {Fault{FaultCode::bad_choice, "MARK", {}, quoted(mark), known, "ask for one of these"}});
   }
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   return out;

@@ -12,6 +12,7 @@
 #include <numeric>
 #include <optional>
 
+#include "fault_order.h"
 #include "json_path.h"
 
 namespace lapwright::job {
@@ -180,9 +181,7 @@ class Builder {
 
   Result<Document> take() {
     if (faults_.empty()) return std::move(root_);
-    std::stable_sort(faults_.begin(), faults_.end(), [](const Fault& a, const Fault& b) {
-      return std::pair(a.spot.line, a.spot.column) < std::pair(b.spot.line, b.spot.column);
-    });
+    faults_ = in_file_order(std::move(faults_));
     return failed(std::move(faults_));
   }
 

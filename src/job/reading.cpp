@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "fault_order.h"
 #include "json_path.h"
 
 namespace lapwright::job {
@@ -31,9 +32,7 @@ void Reading::place(Fault fault, const Path& path, SourceSpot spot) {
 }
 
 Faults Reading::take() {
-  std::stable_sort(faults_.begin(), faults_.end(), [](const Fault& a, const Fault& b) {
-    return std::pair(a.spot.line, a.spot.column) < std::pair(b.spot.line, b.spot.column);
-  });
+  faults_ = in_file_order(std::move(faults_));
   if (faults_.size() > kShown) {
     const std::size_t more = faults_.size() - kShown + uncounted_;
     faults_.resize(kShown);

@@ -1,5 +1,6 @@
 #include "table_reader.h"
 
+#include <lapwright/base/nearest.h>
 #include <lapwright/base/numbers.h>
 #include <lapwright/job/survey.h>
 
@@ -8,7 +9,6 @@
 #include <cmath>
 
 #include "length_number.h"
-#include "nearest.h"
 
 namespace lapwright::job {
 

@@ -13,7 +13,7 @@ using Words = std::span<const Word>;
 inline constexpr std::array<Word, 4> kExposureWords{"sheltered", "moderate", "severe", "very-severe"};
 inline constexpr std::array<Word, 2> kShownInWords{"mm", "in"};
 inline constexpr std::array<Word, 4> kCoveringKindWords{"plain-tile", "slate", "profiled-tile", "flat-tile"};
-inline constexpr std::array<Word, 2> kNailingWords{"centre", "head"};
+inline constexpr std::array<Word, 3> kNailingWords{"centre", "head", "hung"};
 inline constexpr std::array<Word, 2> kMadeWords{"hand", "machine"};
 inline constexpr std::array<Word, 5> kJunctionKindWords{"side", "top", "stack", "pipe", "wall"};
 inline constexpr std::array<Word, 2> kHandWords{"left", "right"};

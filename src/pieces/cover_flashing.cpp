@@ -97,12 +97,14 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
                               .rule("h", pack.rule("chase.height"))
                               .rule("t", pack.rule("step.turn_in"))
                               .gives(needed));
-  job::Figure width = Why("width", "strip", "mm").term("strip", strip->in_mm(), "mm", "next stocked strip").gives(*strip);
+  job::Figure width =
+      Why("width", "strip", "mm").term("strip", strip->in_mm(), "mm", "next stocked strip").gives(*strip);
   width.source = "strip widths as usually stocked; check the merchant's list";
   width.standing = job::Standing::guide;
   piece.figures.push_back(std::move(width));
   if (count > 1) {
-    piece.figures.push_back(Why("lap", "lap", "mm").rule("lap", pack.rule("flashing.lap_along_wall")).gives(lap));
+    piece.figures.push_back(
+        Why("lap", "lap", "mm").rule("lap", pack.rule("flashing.lap_along_wall")).gives(lap));
   }
   weigh(piece, pack);
   const auto index = static_cast<std::int64_t>(plan.pieces.size());

@@ -53,6 +53,14 @@ bool is_size(double mm) {
   return 0.1 <= mm && mm <= 10'000;
 }
 
+std::optional<job::Exposure> exposure_of(const Document& word) {
+  if (word.kind != Document::Kind::text) return std::nullopt;
+  for (const job::Exposure exposure : kExposures) {
+    if (word.text == job::name_of(exposure)) return exposure;
+  }
+  return std::nullopt;
+}
+
 std::string size_name(double length, double width) {
   return fmt::format("{}×{}", trimmed(length, 1), trimmed(width, 1));
 }
@@ -268,16 +276,13 @@ void PackReader::read_table(const Document& item, const std::string& path) {
   if (const Document* exposures = fields.list("exposures")) {
     for (std::size_t i = 0; i < exposures->items.size(); ++i) {
       const Document& word = exposures->items[i];
-      const auto* const found =
-          std::find_if(kExposures.begin(), kExposures.end(), [&word](job::Exposure exposure) {
-            return word.kind == Document::Kind::text && word.text == job::name_of(exposure);
-          });
-      if (found == kExposures.end()) {
+      const std::optional<job::Exposure> exposure = exposure_of(word);
+      if (!exposure) {
         refuse(FaultCode::bad_choice, item_path(fields.path_of("exposures"), i), word, quoted(word.text),
                "sheltered, moderate, severe, very-severe");
         continue;
       }
-      table.exposures.push_back(*found);
+      table.exposures.push_back(*exposure);
     }
   }
   if (const Document* rows = fields.list("rows")) {

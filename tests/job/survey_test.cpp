@@ -152,19 +152,19 @@ TEST(ReadSurvey, defaults) {
 TEST(ReadSurvey, words_are_exact) {
   const std::vector<std::pair<std::string, std::string>> cases = {
       {job_with(", \"overhnag\": 50"),
-       "$.slopes[0].overhnag (line 2, column 81): unknown-key; read \"overhnag\"; accepted: the keys name, "
+       "$.slopes[0].overhnag (line 2, column 83): unknown-key; read \"overhnag\"; accepted: the keys name, "
        "pitch, "
        "rafter, width, overhang, faces, covering, junctions; mend: did you mean \"overhang\"?"},
       {job_with(", \"zzz\": 50"),
-       "$.slopes[0].zzz (line 2, column 81): unknown-key; read \"zzz\"; accepted: the keys name, pitch, "
+       "$.slopes[0].zzz (line 2, column 83): unknown-key; read \"zzz\"; accepted: the keys name, pitch, "
        "rafter, width, "
        "overhang, faces, covering, junctions; mend: remove it"},
       {junction_job(R"({"kind": "side", "hand": "left", "up": 3})"),
-       "$.slopes[0].junctions[0].up (line 3, column 49): contradiction; read \"up\" with kind \"side\"; "
+       "$.slopes[0].junctions[0].up (line 3, column 48): contradiction; read \"up\" with kind \"side\"; "
        "accepted: "
        "\"up\" only with kind \"pipe\"; mend: remove \"up\", or change the kind"},
       {job_with("", R"(, "nailing": "head")"),
-       "$.slopes[0].covering.nailing (line 2, column 80): contradiction; read \"nailing\" with kind "
+       "$.slopes[0].covering.nailing (line 2, column 82): contradiction; read \"nailing\" with kind "
        "\"plain-tile\"; "
        "accepted: \"nailing\" only with kind \"slate\"; mend: remove \"nailing\", or change the kind"},
       {junction_job(R"({"kind": "sied", "hand": "left"})"),
@@ -172,32 +172,32 @@ TEST(ReadSurvey, words_are_exact) {
        "\"top\", "
        "\"stack\", \"pipe\" or \"wall\"; mend: did you mean \"side\"?"},
       {junction_job(R"({"kind": "side", "hand": "left", "wall": {"joints": [30, 107, 182, 175]}})"),
-       "$.slopes[0].junctions[0].wall.joints[3] (line 3, column 83): contradiction; read joint 3 at 175 mm "
+       "$.slopes[0].junctions[0].wall.joints[3] (line 3, column 82): contradiction; read joint 3 at 175 mm "
        "after joint "
        "2 at 182 mm; accepted: heights that rise from joint to joint; mend: sort the joints, lowest first, "
        "and remove "
        "doubles"},
       {junction_job(R"({"kind": "side", "hand": "left", "to": "3.7 m"})"),
-       "$.slopes[0].junctions[0].to (line 3, column 55): no-geometry; read 3700 mm; accepted: at most the "
+       "$.slopes[0].junctions[0].to (line 3, column 54): no-geometry; read 3700 mm; accepted: at most the "
        "slope's "
        "rafter, 3600 mm; mend: shorten \"to\", or measure the slope's rafter again"},
       {junction_job(R"({"kind": "side", "hand": "left", "from": 3600})"),
-       "$.slopes[0].junctions[0].from (line 3, column 57): no-geometry; read 3600 mm; accepted: less than "
+       "$.slopes[0].junctions[0].from (line 3, column 56): no-geometry; read 3600 mm; accepted: less than "
        "the slope's "
        "rafter, 3600 mm; mend: shorten \"from\", or measure the slope's rafter again"},
       {junction_job(R"({"kind": "side", "hand": "left", "from": 2000, "to": 2000})"),
-       "$.slopes[0].junctions[0].to (line 3, column 69): contradiction; read from 2000 mm to 2000 mm; "
+       "$.slopes[0].junctions[0].to (line 3, column 68): contradiction; read from 2000 mm to 2000 mm; "
        "accepted: a "
        "\"to\" that is more than \"from\"; mend: swap the two, or measure them again"},
       {job_with("", R"(, "max_gauge": "100 mn")"),
-       "$.slopes[0].covering.max_gauge (line 2, column 93): bad-length; read \"100 mn\"; accepted: a length "
+       "$.slopes[0].covering.max_gauge (line 2, column 95): bad-length; read \"100 mn\"; accepted: a length "
        "such as "
        "\"75 mm\", \"4.2 m\", \"10 1/2 in\" or \"18 ft 6 in\"; mend: \"mn\" is not a unit of length here: "
        "use mm, cm, "
        "m, in or ft"},
       {R"({"format": "lapwright-job/1", "unit": "in", "slopes": [{"pitch": 40, "rafter": 4000, "width": 100,
 "covering": {"kind": "plain-tile", "length": 10, "width": 6, "thickness": 0.5}}]})",
-       "$.slopes[0].rafter (line 1, column 79): out-of-range; read 4000; accepted: more than 0 in (0 mm) and "
+       "$.slopes[0].rafter (line 1, column 80): out-of-range; read 4000; accepted: more than 0 in (0 mm) and "
        "at most "
        "3937.008 in (100000 mm); mend: measure it again; bare numbers in this file are inches"},
   };

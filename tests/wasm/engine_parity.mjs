@@ -14,7 +14,7 @@ const engine = await loadEngine(readFileSync(path.join(root, 'build/wasm/lapwrig
 const jobs = ['data/demo', 'tests/jobs', 'tests/wasm/jobs']
   .map((folder) => path.join(root, folder))
   .filter(existsSync)
-  .flatMap((folder) => readdirSync(folder, { recursive: false }).map((name) => path.join(folder, name)))
+  .flatMap((folder) => readdirSync(folder, { recursive: true }).map((name) => path.join(folder, name)))
   .filter((name) => name.endsWith('.json'))
   .sort();
 

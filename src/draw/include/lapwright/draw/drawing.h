@@ -31,6 +31,9 @@
 
 namespace lapwright::draw {
 
+// Each field has an initializer, also where none is needed: without one, naming only some of them draws a
+// warning. NOLINTBEGIN(readability-redundant-member-init)
+
 struct Point {
   double x = 0;
   double y = 0;
@@ -84,7 +87,7 @@ struct Path {
 
 // Makers of paths. Each may be given stroke, fill, layer and tag afterwards.
 Path line(Point a, Point b, LineKind kind = LineKind::outline);
-Path polyline(std::vector<Point> points, LineKind kind = LineKind::outline);
+Path polyline(const std::vector<Point>& points, LineKind kind = LineKind::outline);
 Path polygon(std::vector<Point> points, LineKind kind = LineKind::outline);
 Path rectangle(double left, double bottom, double width, double height, LineKind kind = LineKind::outline);
 Path circle(Point centre, double radius, LineKind kind = LineKind::outline);
@@ -188,4 +191,5 @@ struct Document {
   std::vector<Page> pages{};
 };
 
+// NOLINTEND(readability-redundant-member-init)
 }  // namespace lapwright::draw

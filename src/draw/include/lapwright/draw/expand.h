@@ -20,8 +20,9 @@ struct PlainPath {
   std::optional<double> fill;  // grey; filled before it is stroked
   double weight = 0;           // 0: not stroked
   LineKind kind = LineKind::outline;
-  std::string_view look;  // name of the line kind or of the hatch
-  bool dashed = false;    // by the dash of `kind`
+  std::string_view
+      look;  // name of the line kind or of the hatch; "ground" for white under a hatch or text, "area"
+  bool dashed = false;  // by the dash of `kind`
   Layer layer = Layer::outline;
   std::string tag;
 };

@@ -9,6 +9,7 @@
 namespace lapwright::draw {
 
 struct PdfOptions {
+  // NOLINTNEXTLINE(readability-redundant-member-init): else filling by name draws a warning
   std::string date{};    // "20300131120000Z" as PDF wants it after "D:"; empty: no date at all
   bool compress = true;  // deflate streams
 };

@@ -10,6 +10,7 @@
 namespace lapwright::draw {
 
 struct SvgOptions {
+  // NOLINTNEXTLINE(readability-redundant-member-init): else filling by name draws a warning
   std::string id_prefix{};   // before every id, when several drawings share one page
   bool white_ground = true;  // a white rectangle under everything
   bool xml_header = true;    // <?xml ...?>, for a file; not inside HTML

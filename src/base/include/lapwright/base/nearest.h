@@ -2,14 +2,13 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string_view>
 
-#include "words.h"
-
-namespace lapwright::job {
+namespace lapwright {
 
 // By edits (insert, drop, change, swap of neighbours); nothing when even the nearest is too far to be a slip.
 // Of two equally near the first wins.
-std::optional<Word> nearest(std::string_view written, Words known);
+std::optional<std::string_view> nearest(std::string_view written, std::span<const std::string_view> known);
 
-}  // namespace lapwright::job
+}  // namespace lapwright

@@ -1,9 +1,9 @@
-#include "nearest.h"
+#include <lapwright/base/nearest.h>
 
 #include <algorithm>
 #include <vector>
 
-namespace lapwright::job {
+namespace lapwright {
 
 namespace {
 
@@ -36,11 +36,11 @@ std::size_t edits(std::string_view a, std::string_view b) {
 
 }  // namespace
 
-std::optional<Word> nearest(std::string_view written, Words known) {
+std::optional<std::string_view> nearest(std::string_view written, std::span<const std::string_view> known) {
   if (written.size() > kLongest) return std::nullopt;
-  std::optional<Word> best;
+  std::optional<std::string_view> best;
   std::size_t best_edits = 0;
-  for (const Word word : known) {
+  for (const std::string_view word : known) {
     const std::size_t distance = edits(written, word);
     const std::size_t longer = std::max(written.size(), word.size());
     if (distance > std::max<std::size_t>(1, longer / 3) || distance >= longer) continue;
@@ -51,4 +51,4 @@ std::optional<Word> nearest(std::string_view written, Words known) {
   return best;
 }
 
-}  // namespace lapwright::job
+}  // namespace lapwright

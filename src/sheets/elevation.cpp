@@ -1,0 +1,316 @@
+#include "elevation.h"
+
+#include <lapwright/draw/font.h>
+#include <lapwright/draw/symbols.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace lapwright::sheets {
+
+namespace {
+
+using draw::LineKind;
+using draw::Point;
+using draw::pt;
+
+constexpr double kBrickLong = 225;    // with its perp: how a wall is drawn, not a measure to cut by
+constexpr double kBandUpright = 330;  // of wall that is drawn above the roof
+
+class Elevation {
+ public:
+  Elevation(const Sources& sources, const Wall& wall, const ElevationView& view)
+      : sources_(sources), words_(sources), wall_(wall), view_(view) {}
+
+  draw::Drawing draw() {
+    masonry();
+    units();
+    flashings();
+    soakers();
+    water_line();
+    if (view_.heights_at_steps) {
+      heights_at_steps();
+    } else {
+      heights_in_one_chain();
+    }
+    runs();
+    if (view_.marks) marks();
+    return std::move(out_);
+  }
+
+ private:
+  const Sources& sources_;
+  Words words_;
+  const Wall& wall_;
+  const ElevationView& view_;
+  draw::Drawing out_;
+
+  Point at(double s, double n) const { return wall_.at(s, n) * view_.scale; }
+  Point at(geom::Vec3 p) const { return wall_.at(p) * view_.scale; }
+  // In the wall's own plane: x up the roof, level; z upright.
+  Point level(double x, double z) const { return Point{wall_.side * x, z} * view_.scale; }
+  double low() const { return std::max(view_.stretch.low, wall_.from); }
+  double high() const { return std::min(view_.stretch.high, wall_.to); }
+
+  // Bed joints through and beyond those that are stepped into.
+  std::vector<double> beds(double least, double most) const {
+    std::vector<double> z = wall_.joints;
+    if (z.empty()) return z;
+    const double course = wall_.junction->wall.course
+                              ? wall_.junction->wall.course->value.in_mm()
+                              : (z.size() > 1 ? z[1] - z[0] : sources_.pack.length("wall.course").in_mm());
+    while (z.front() > least) z.insert(z.begin(), z.front() - course);
+    while (z.back() < most) z.push_back(z.back() + course);
+    return z;
+  }
+
+  void masonry() {
+    const double tangent = wall_.sine / wall_.cosine;
+    const double left = (low() - wall_.from) * wall_.cosine;
+    const double right = (high() - wall_.from) * wall_.cosine;
+    if (wall_.joints.empty()) {
+      draw::Path band = draw::polygon(
+          {level(left, left * tangent), level(right, right * tangent),
+           level(right, right * tangent + kBandUpright), level(left, left * tangent + kBandUpright)},
+          LineKind::thin);
+      if (wall_.junction->wall.kind != job::WallKind::render)
+        band.fill = draw::Fill::hatched(draw::HatchKind::stone);
+      out_.add(std::move(band));
+      return;
+    }
+    const std::vector<double> z = beds(left * tangent, right * tangent + kBandUpright);
+    for (std::size_t i = 0; i + 1 < z.size(); ++i) {
+      // Each course of bricks from the edge of the band down to the roof's line.
+      const double begin = std::max(left, (z[i] - kBandUpright) / tangent);
+      const double end_low = std::min(right, z[i] / tangent);
+      const double end_high = std::min(right, z[i + 1] / tangent);
+      if (end_high <= begin) continue;
+      const double z_low = std::max(z[i], begin * tangent);
+      std::vector<Point> course{level(begin, z_low)};
+      if (end_low > begin) course.push_back(level(end_low, z[i]));
+      if (end_high >= right && end_low < right) course.push_back(level(right, right * tangent));
+      course.push_back(level(end_high, z[i + 1]));
+      course.push_back(level(begin, z[i + 1]));
+      out_.add(draw::polygon(std::move(course), LineKind::thin));
+      const bool half = static_cast<long long>(std::llround(z[i] * 8 / (z[1] - z[0])) / 8) % 2 != 0;
+      const double shift = half ? kBrickLong / 2 : 0;
+      for (double x = std::ceil((begin - shift) / kBrickLong) * kBrickLong + shift; x < end_high;
+           x += kBrickLong) {
+        if (x <= begin + 1 || x >= right - 1) continue;
+        const double foot = std::max(z[i], x * tangent);
+        out_.add(draw::line(level(x, foot), level(x, z[i + 1]), LineKind::thin));
+      }
+    }
+  }
+
+  // Courses in side view: each unit rests on the one below, so it lies flatter than the rafter by thickness
+  // over gauge.
+  void units() {
+    const job::SetOut& set = *wall_.set_out;
+    const double t = wall_.rows_thick;
+    for (std::size_t k = 0; k < set.tails.size(); ++k) {
+      double length = set.lengths.empty() ? 0 : set.lengths.front().in_mm();
+      for (std::size_t i = 0; i < set.lengths.size() && i < set.length_from_course.size(); ++i) {
+        if (set.length_from_course[i] <= static_cast<std::int64_t>(k)) length = set.lengths[i].in_mm();
+      }
+      const double tail = set.tails[k].in_mm();
+      const double gauge = k + 1 < set.tails.size() ? set.tails[k + 1].in_mm() - tail : set.gauge.in_mm();
+      const double head = std::min(tail + length, wall_.slope->rafter.value.in_mm());
+      if (tail < view_.stretch.low - 1 || tail > view_.stretch.high || gauge <= 0) continue;
+      const double fall = t / gauge * (head - tail);
+      draw::Path unit =
+          draw::polygon({at(tail, 0), at(tail, t), at(head, t - fall), at(head, -fall)}, LineKind::outline);
+      unit.fill = draw::Fill::white();
+      unit.stroke = draw::Stroke{LineKind::thin, 0};
+      out_.add(std::move(unit));
+    }
+  }
+
+  std::vector<Point> clipped(const std::vector<geom::Vec3>& ring) const {
+    std::vector<geom::Vec3> in = ring;
+    for (const double limit : {view_.stretch.low, view_.stretch.high}) {
+      const double sign = limit == view_.stretch.low ? 1 : -1;
+      std::vector<geom::Vec3> kept;
+      for (std::size_t i = 0; i < in.size(); ++i) {
+        const geom::Vec3 a = in[i];
+        const geom::Vec3 b = in[(i + 1) % in.size()];
+        const double da = sign * (a.y - limit);
+        const double db = sign * (b.y - limit);
+        if (da >= 0) kept.push_back(a);
+        if ((da > 0 && db < 0) || (da < 0 && db > 0)) kept.push_back(a + (da / (da - db)) * (b - a));
+      }
+      in = std::move(kept);
+    }
+    std::vector<Point> out;
+    for (const geom::Vec3& p : in) out.push_back(at(p));
+    return out;
+  }
+
+  void flashings() {
+    for (const PlacedPiece& placed : wall_.flashings) {
+      std::vector<Point> ring = clipped(corners(placed, 0));
+      if (ring.size() < 3) continue;
+      draw::Path face = draw::polygon(std::move(ring), LineKind::outline);
+      face.stroke = draw::Stroke{LineKind::outline, 0.5};
+      face.fill = draw::Fill::level(0.88);
+      face.tag = placed.piece->mark;
+      out_.add(std::move(face));
+    }
+  }
+
+  // What shows of each soaker's upstand below the next one: its tail and its top edge.
+  void soakers() {
+    for (std::size_t i = 0; i < wall_.soakers.size(); ++i) {
+      const PlacedPiece& placed = wall_.soakers[i];
+      const Stretch own = stretch_of(placed);
+      double top = 0;
+      for (std::size_t panel = 1; panel < placed.panels.size(); ++panel) {
+        for (const geom::Vec3& p : corners(placed, panel)) top = std::max(top, p.z);
+      }
+      double end = own.high;
+      if (i + 1 < wall_.soakers.size()) end = std::min(end, stretch_of(wall_.soakers[i + 1]).low);
+      const double begin = std::max(own.low, wall_.from);
+      if (begin < view_.stretch.low || end > view_.stretch.high || end <= begin) continue;
+      draw::Path edge = draw::polyline({at(begin, 0), at(begin, top), at(end, top)}, LineKind::hidden);
+      edge.tag = placed.piece->mark;
+      out_.add(std::move(edge));
+    }
+  }
+
+  void water_line() {
+    if (wall_.joints.empty()) return;
+    const double n = wall_.face + sources_.pack.length("wall.water_line").in_mm();
+    out_.add(draw::line(at(low(), n), at(high(), n), LineKind::axis));
+  }
+
+  void heights_at_steps() {
+    for (const PlacedPiece& placed : wall_.flashings) {
+      if (placed.piece->kind != "step-flashing") continue;
+      for (const geom::Fold& fold : placed.piece->net.folds) {
+        const geom::Vec3 a =
+            placed.frames[0].at(geom::to_length(fold.from.x).in_mm(), geom::to_length(fold.from.y).in_mm());
+        const geom::Vec3 b =
+            placed.frames[0].at(geom::to_length(fold.to.x).in_mm(), geom::to_length(fold.to.y).in_mm());
+        const geom::Vec3 outer = a.y < b.y ? a : b;
+        if (outer.y < view_.stretch.low || outer.y > view_.stretch.high) continue;
+        draw::Text height;
+        height.text = words_.tape(Length::mm(wall_.at(outer).y));
+        height.at = at(outer) + Point{-1.5 * wall_.side, 0};
+        height.size = pt(11);
+        height.anchor = wall_.side > 0 ? draw::Anchor::end : draw::Anchor::start;
+        height.seat = draw::Seat::middle;
+        height.on_white = true;
+        height.layer = draw::Layer::dimension;
+        if (said_.size() > 0 && std::any_of(said_.begin(), said_.end(), [&](double z) {
+              return std::abs(z - height.at.y) < draw::line_height(height.size) * 0.75;
+            })) {
+          continue;
+        }
+        said_.push_back(height.at.y);
+        out_.add(std::move(height));
+      }
+    }
+  }
+  std::vector<double> said_;
+
+  void heights_in_one_chain() {
+    if (wall_.joints.empty()) return;
+    // As many as can be read one above another.
+    const double line = draw::line_height(pt(11));
+    const double room = wall_.joints.back() * view_.scale;
+    const auto fit = static_cast<std::size_t>(std::max(1.0, room / line));
+    const std::size_t every = (wall_.joints.size() + fit - 1) / fit;
+    draw::Chain chain;
+    chain.zero = {0, 0};
+    chain.towards = {0, 1};
+    chain.offset = 6 * wall_.side;
+    chain.size = pt(11);
+    for (std::size_t i = 0; i < wall_.joints.size(); i += every) {
+      chain.stops.push_back(
+          {Point{0, wall_.joints[i]} * view_.scale, words_.tape(Length::mm(wall_.joints[i]))});
+    }
+    out_.add(std::move(chain));
+  }
+
+  // Where each flashing begins and ends, off a tape hooked at the wall's lower end.
+  void runs() {
+    const double under = -wall_.rows_thick * 3;
+    draw::Chain chain;
+    chain.zero = at(wall_.from, under);
+    chain.towards = at(wall_.from + 100, under);
+    chain.offset = -4 * wall_.side;
+    chain.size = pt(11);
+    std::vector<double> stops;
+    for (const PlacedPiece& placed : wall_.flashings) {
+      const Stretch own = stretch_of(placed);
+      if (own.low > wall_.from + 1) stops.push_back(own.low);
+      stops.push_back(std::min(own.high, wall_.to));
+    }
+    if (wall_.flashings.empty()) stops.push_back(wall_.to);
+    std::sort(stops.begin(), stops.end());
+    const bool whole = view_.stretch.low <= wall_.from && view_.stretch.high >= wall_.to;
+    if (whole) {
+      for (const double s : stops)
+        chain.stops.push_back({at(s, under), words_.tape(Length::mm(s - wall_.from))});
+      out_.add(std::move(chain));
+      return;
+    }
+    for (const double s : stops) {
+      if (s < view_.stretch.low || s > view_.stretch.high) continue;
+      out_.add(draw::line(at(s, under), at(s, under - 10 / view_.scale), LineKind::dimension));
+      draw::Text text;
+      text.text = words_.tape(Length::mm(s - wall_.from));
+      text.at = at(s, under - 12 / view_.scale);
+      text.size = pt(11);
+      text.anchor = wall_.side > 0 ? draw::Anchor::start : draw::Anchor::end;
+      text.seat = draw::Seat::top;
+      text.layer = draw::Layer::dimension;
+      out_.add(std::move(text));
+    }
+  }
+
+  void marks() {
+    double last_end = -1e9;
+    for (const PlacedPiece& placed : wall_.flashings) {
+      const Stretch own = stretch_of(placed);
+      const double begin = std::max({own.low, view_.stretch.low, last_end});
+      const double end = std::min(own.high, view_.stretch.high);
+      last_end = own.high;
+      if (end <= begin) continue;
+      const double s = (begin + end) / 2;
+      const Point on = at(s, wall_.face + sources_.pack.length("wall.water_line").in_mm() / 2);
+      const double radius = draw::ring_radius(placed.piece->mark);
+      // Clear of the masonry, square to the roof.
+      const Point up = {-wall_.side * wall_.sine, wall_.cosine};
+      const Point ring = at(s, wall_.face) + up * (kBandUpright * wall_.cosine * view_.scale + radius + 10);
+      out_.add(draw::line(on, ring, LineKind::thin));
+      draw::Path dot = draw::circle(on, 0.7, LineKind::thin);
+      dot.fill = draw::Fill::black();
+      out_.add(std::move(dot));
+      out_.add(draw::ringed_mark(ring, placed.piece->mark));
+    }
+  }
+};
+
+}  // namespace
+
+draw::Drawing elevation(const Sources& sources, const Wall& wall, const ElevationView& view) {
+  return Elevation(sources, wall, view).draw();
+}
+
+std::vector<NamedDrawing> elevations(const Sources& sources) {
+  std::vector<NamedDrawing> out;
+  for (const Wall& wall : walls_of(sources)) {
+    std::string stem = "elevation-" + file_stem(wall.junction->name);
+    const auto taken = std::count_if(out.begin(), out.end(), [&](const NamedDrawing& d) {
+      return d.stem == stem || d.stem.starts_with(stem + "-of-");
+    });
+    if (taken > 0) stem += "-of-" + std::to_string(taken + 1);
+    ElevationView view;
+    view.stretch = {wall.from, wall.to};
+    out.push_back({stem, wall.slope->name + " / " + wall.junction->name, elevation(sources, wall, view)});
+  }
+  return out;
+}
+
+}  // namespace lapwright::sheets
