@@ -43,7 +43,7 @@ TEST(Texts, every_name_in_the_stages_is_a_text_or_a_rule) {
   const std::set<std::string> names = dotted_literals({"setout", "pieces"});
   EXPECT_GT(names.size(), 80U);
   for (const std::string& name : names) {
-    if (name == "work.soaker") continue;
+    if (name == "detail.right") continue;  // right needs no words
     const bool known = pack->find(name) != nullptr || texts->has("finding." + name) || texts->has(name);
     EXPECT_TRUE(known) << name;
   }
@@ -66,6 +66,7 @@ TEST(Texts, every_rule_is_asked_for_or_kept_for_later) {
                                     "clip.spacing",
                                     "clip.width",
                                     "cover.pitch_rise",
+                                    "gauge.plain_tile_most",
                                     "cover.width",
                                     "groove.width",
                                     "headlap.slate_least",
