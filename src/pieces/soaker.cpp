@@ -148,8 +148,8 @@ Cut cut_of(const job::SlopeLayout& layout, const WallSide& wall, const Section& 
     }
   }
   cut.upstand_from = max(Length{}, wall.from - cut.tail);
-  // The wall ends, or the slope does, before the lead: the upstand stops there, beside a hook as anywhere. A strip
-  // narrower than a hand cuts is not left standing beside the hook.
+  // The wall ends, or the slope does, before the lead: the upstand stops there, beside a hook as anywhere. A
+  // strip narrower than a hand cuts is not left standing beside the hook.
   cut.upstand_to = min(cut.blank, wall.to - cut.tail);
   if (cut.upstand_to > cut.blank - tolerance::kGrid * 10.0) cut.upstand_to = cut.blank;
   if (cut.upstand_to > cut.flat && cut.upstand_to < cut.flat + tolerance::kHandCut) cut.upstand_to = cut.flat;
