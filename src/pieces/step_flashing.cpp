@@ -282,8 +282,7 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
     std::size_t index = first_piece;
     while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
     if (index == plan.pieces.size()) {
-      // Low down near the upper end of the foot: on the face whatever the steps do.
-      const geom::GridPoint on_face = {to_grid(length) / 2, to_grid(steps.water_line) / 4};
+      const geom::GridPoint on_face = step_face_point(steps, span.first, span.last);
       job::Piece piece = lead_piece("step-flashing", slope, junction, net,
                                     for_hand(on_face, to_grid(length), junction.hand));
       piece.length = length;
@@ -299,7 +298,8 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
       for (const job::Figure& f : piece.figures) has_lap = has_lap || f.name == "lap";
       if (!has_lap) piece.figures.push_back(lap_figure(steps, span, spans[s + 1], pack));
     }
-    piece.placements.push_back({-2, on_wall(wall, wall.from + start, length, face)});
+    piece.placements.push_back(
+        {-2, on_wall(wall, wall.from + start, length, face + foot_of(steps, span.first))});
     piece.count += 1;
     job::WorkStep work;
     work.slope = slope.name;

@@ -119,4 +119,9 @@ Reach reach_of(const Steps& steps, std::size_t first, std::size_t last) {
   return {low, high};
 }
 
+Length foot_of(const Steps& steps, std::size_t first) {
+  const Length low = first == 0 ? Length{} : boundary(steps, first);
+  return low <= steps.run ? Length{} : (low - steps.run) / tan(steps.pitch);
+}
+
 }  // namespace lapwright::pieces

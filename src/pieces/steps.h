@@ -62,6 +62,10 @@ struct Reach {
 };
 Reach reach_of(const Steps& steps, std::size_t first, std::size_t last);
 
+// Height of a piece's lowest point, square to the roof above its finished face: nothing, unless the piece
+// begins so near the wall's upper end that the plumb end cuts its foot away.
+Length foot_of(const Steps& steps, std::size_t first);
+
 // Where the last step's edge meets the wall's plumb upper end, in (a, b).
 struct WallPoint {
   Length a;

@@ -47,13 +47,14 @@ std::string strip_complaint(const Judged& job, const WallPlace& wall, const job:
   return {};
 }
 
-// Turn-ins go into the wall, no deeper than the rule.
-std::string turn_in_complaint(const WallPlace& wall, const std::vector<geom::Vec3>& panel, double turn_in) {
+// Turn-ins go into the wall, as deep as the rule; where a piece is trimmed square under the next, less.
+std::string turn_in_complaint(const WallPlace& wall, const std::vector<geom::Vec3>& panel, double turn_in,
+                              bool trimmed = false) {
   const Range u = range_of(panel, &geom::Vec3::x);
   const double out_of_wall = wall.inwards > 0 ? u.high - wall.u : wall.u - u.low;
   const double deepest = wall.inwards > 0 ? wall.u - u.low : u.high - wall.u;
   if (out_of_wall > kTenth) return complaint(wall, "turn-in out of the wall", out_of_wall, kTenth);
-  if (deepest > turn_in + kTenth || deepest < turn_in / 2)
+  if (deepest > turn_in + kTenth || deepest < (trimmed ? kTenth : turn_in - kTenth))
     return complaint(wall, "turn-in", deepest, turn_in);
   return {};
 }
@@ -63,7 +64,23 @@ std::string base_complaint(const WallPlace& wall, const Placed& p) {
   const double off = std::max(std::fabs(u.low - wall.u), std::fabs(u.high - wall.u));
   if (off > kTenth) return complaint(wall, "off the wall", off, kTenth);
   const Range n = range_of(p.panels[0], &geom::Vec3::z);
-  if (std::fabs(n.low - wall.face) > kTenth) return complaint(wall, "foot off the units", n.low, wall.face);
+  // Only a piece that begins where the wall's plumb end has already cut its foot away hangs above the units.
+  const bool has_foot = range_of(p.panels[0], &geom::Vec3::y).low <= wall.to + kTenth;
+  if (n.low < wall.face - kTenth || (has_foot && n.low > wall.face + kTenth)) {
+    return complaint(wall, "foot off the units", n.low, wall.face);
+  }
+  return {};
+}
+
+// The wall's ends are plumb: nothing stands past them.
+std::string ends_complaint(const WallPlace& wall, const Placed& p) {
+  for (const auto& panel : p.panels) {
+    for (const geom::Vec3& at : panel) {
+      const double level = (at.y - wall.from) * wall.cosine - (at.z - wall.face) * wall.sine;
+      const double end = (wall.to - wall.from) * wall.cosine;
+      if (level < -kTenth || level > end + kTenth) return complaint(wall, "past the wall's end", level, end);
+    }
+  }
   return {};
 }
 
@@ -111,10 +128,17 @@ std::string steps_complaint(const Judged& job) {
       const job::Piece& piece = *p.piece;
       if (std::string c = base_complaint(wall, p); !c.empty()) return c;
       if (std::string c = facing_complaint(wall, p); !c.empty()) return c;
+      if (std::string c = ends_complaint(wall, p); !c.empty()) return c;
       const double most = longest_piece(job, *piece.code);
       if (mm(piece.length) > most + kSmall) return complaint(wall, "piece too long", mm(piece.length), most);
       for (std::size_t f = 1; f < p.panels.size(); ++f) {
-        if (std::string c = turn_in_complaint(wall, p.panels[f], turn_in); !c.empty()) return c;
+        const double highest = range_of(p.panels[f], &geom::Vec3::y).high;
+        bool is_top = true;
+        for (std::size_t g = 1; g < p.panels.size(); ++g) {
+          is_top = is_top && range_of(p.panels[g], &geom::Vec3::y).high <= highest;
+        }
+        const bool trimmed = is_top && i + 1 < pieces.size();
+        if (std::string c = turn_in_complaint(wall, p.panels[f], turn_in, trimmed); !c.empty()) return c;
         const geom::Fold& fold = piece.net.folds[*p.flat[f].hinge];
         double joint = 0;
         for (const geom::GridPoint g : {fold.from, fold.to}) {

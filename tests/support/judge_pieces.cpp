@@ -37,6 +37,9 @@ double spread(const std::vector<geom::Vec3>& points, double geom::Vec3::* axis) 
 std::string nets_complaint(const Judged& job) {
   for (const job::Piece& piece : job.plan.pieces) {
     if (const auto fault = geom::fault_of(piece.net)) return piece.mark + ": " + to_line(*fault);
+    if (const auto panels = geom::split_into_panels(piece.net, piece.base_point); !panels) {
+      return piece.mark + ": " + to_line(panels.error().front());
+    }
     if (piece.net.roles.size() != piece.net.outline.size()) return piece.mark + ": edges without roles";
     const double area = shoelace(piece.net.outline);
     if (std::fabs(area - piece.area.in_mm2()) > 1e-6 * area) return piece.mark + ": area";

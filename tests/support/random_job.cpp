@@ -1,5 +1,6 @@
 #include "random_job.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <sstream>
 #include <vector>
@@ -51,7 +52,7 @@ class Maker {
   std::string measured(double low, double high, double spread) {
     if (random_.chance(0.6)) return mm(low, high);
     const double value = pick(low, high);
-    if (value < 2) return mm(value);
+    if (value < (inches_ ? 7 : 2)) return mm(value);
     return "[" + mm(value) + ", " + mm(0, spread < value / 2 ? spread : value / 2) + "]";
   }
 
@@ -124,7 +125,7 @@ class Maker {
                                              {400, 250}, {400, 200}, {350, 200}, {300, 200}};
       const auto& size = kSizes[static_cast<std::size_t>(random_.between(0, 7))];
       length_ = random_.chance(0.7) ? size[0] : pick(280, 650);
-      const double width = random_.chance(0.7) ? size[1] : pick(150, 330);
+      const double width = std::min(random_.chance(0.7) ? size[1] : pick(150, 330), length_ - 20);
       out_ << R"(, "covering": {"kind": "slate", "length": )" << mm(length_) << R"(, "width": )" << mm(width)
            << R"(, "thickness": )" << measured(4, 12, 2) << R"(, "nailing": ")"
            << one_of({"centre", "centre", "head"}) << '"';
