@@ -57,16 +57,17 @@ bool can_plan(Detail detail) {
   return detail == Detail::soakers_and_steps || detail == Detail::soakers_and_cover;
 }
 
+// A catalogue key.
 std::string_view covering_word(CoveringKind kind) {
   switch (kind) {
     case CoveringKind::plain_tile:
-      return "plain tiles";
+      return "covering.plain_tiles";
     case CoveringKind::slate:
-      return "slates";
+      return "covering.slates";
     case CoveringKind::profiled_tile:
-      return "profiled single-lap tiles";
+      return "covering.profiled_tiles";
     case CoveringKind::flat_tile:
-      return "flat single-lap tiles";
+      return "covering.flat_tiles";
   }
   return "";
 }
@@ -83,7 +84,7 @@ DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& ju
   const Judgement judgement = judge(covering, junction.wall.kind, wanted);
   const job::Params params = {{"asked", std::string(name_of(wanted)), ""},
                               {"right", std::string(name_of(right)), ""},
-                              {"covering", std::string(covering_word(covering)), ""},
+                              {"covering", std::string(covering_word(covering)), "key"},
                               {"depth", pack.number("chase.depth"), "mm"},
                               {"brick_depth", pack.number("chase.brick_depth_most"), "mm"}};
   if (judgement.level != Level::note) {

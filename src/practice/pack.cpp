@@ -114,9 +114,9 @@ Result<Pack> Pack::with_overrides(const std::vector<job::Override>& overrides, b
                                  [&wish](const Rule& rule) { return rule.name == wish.rule; });
     if (at == pack.rules_.end()) {
       const auto near = nearest(wish.rule, names);
-      refuse(
-          FaultCode::unknown_rule, quoted(wish.rule), fmt::format("the name of a rule of the pack {}", name_),
-          near ? fmt::format("did you mean {}?", *near) : std::string("see the rules in docs/practice.md"));
+      refuse(FaultCode::unknown_rule, quoted(wish.rule),
+             fmt::format("the name of a rule of the pack {}", name_),
+             near ? fmt::format("did you mean {}?", *near) : std::string("`lapwright rules` lists them"));
       continue;
     }
     if (at->overridden) {

@@ -170,7 +170,7 @@ void say_bond(const job::Slope& slope, const Bond& bond, const practice::Pack& p
         {"and_half", bond.and_half.in_mm(), "mm"},
         {"narrowest", bond.narrowest.in_mm(), "mm"},
         {"count", static_cast<double>(and_halves), ""},
-        {"first", slope.covering.first_unit == FirstUnit::unit ? "a whole unit" : "a unit and a half", ""}},
+        {"first", slope.covering.first_unit == FirstUnit::unit ? "unit.whole" : "unit.and_half", "key"}},
        "",
        static_cast<double>(and_halves),
        std::nullopt,

@@ -62,10 +62,10 @@ void judge_pitch(const job::Slope& slope, const practice::Pack& pack, job::Slope
                              {{"pitch", pitch, "deg"},
                               {"floor", floor.value, "deg"},
                               {"covering",
-                               c.kind == CoveringKind::slate ? "slate"
-                               : c.made == job::Made::hand   ? "handmade plain tile"
-                                                             : "machine-made plain tile",
-                               ""},
+                               c.kind == CoveringKind::slate ? "covering.slate"
+                               : c.made == job::Made::hand   ? "covering.handmade_plain_tile"
+                                                             : "covering.machine_made_plain_tile",
+                               "key"},
                               {"lap", rise / sin_deg(pitch), "mm"},
                               {"lap_on_tile", on_tile, "mm"}},
                              "",

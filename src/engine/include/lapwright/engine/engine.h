@@ -50,6 +50,9 @@ Outcome check(const Request& request);
 // unknown mark is unreadable, and the fault lists the marks that there are.
 Outcome why(const Request& request, std::string_view mark);
 
+// The practice pack's rules as text: what a job may set for itself under "practice".
+Outcome rules();
+
 // The published schemas: "job", "plan". Empty for another name.
 std::string schema(std::string_view name);
 
