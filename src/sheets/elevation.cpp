@@ -128,7 +128,9 @@ class Elevation {
 
   std::vector<Point> clipped(const std::vector<geom::Vec3>& ring) const {
     std::vector<geom::Vec3> in = ring;
+    // The wall's own ends are plumb and so lean past its stretch: only a part of a wall is cut off.
     for (const double limit : {view_.stretch.low, view_.stretch.high}) {
+      if (limit <= wall_.from || limit >= wall_.to) continue;
       const double sign = limit == view_.stretch.low ? 1 : -1;
       std::vector<geom::Vec3> kept;
       for (std::size_t i = 0; i < in.size(); ++i) {
