@@ -101,7 +101,7 @@ void add_cover(Sheets& sheets) {
 
   flow.heading(words.say("sheet.cautions"));
   for (int i = 1; words.has("sheet.caution." + std::to_string(i)); ++i) {
-    flow.paragraph(words.say("sheet.caution." + std::to_string(i)), kNumber, 2);
+    flow.paragraph("– " + words.say("sheet.caution." + std::to_string(i)), kNumber, 2);
   }
 
   flow.heading(words.say("sheet.findings"));

@@ -200,8 +200,8 @@ void add_fitting_list(Sheets& sheets) {
   flow.gap(2);
   for (std::size_t i = 0; i < tasks.size(); ++i) {
     const Task& task = tasks[i];
-    const double left = kArea.left + 12;
-    const double wide = kArea.width() - 12 - kWide - 8;
+    const double left = kArea.left + 19;
+    const double wide = kArea.width() - 19 - kWide - 8;
     const std::vector<std::string> lines = draw::wrapped(task_text(words, task), wide, size);
     // A step's words are kept together unless they alone fill a page.
     const double all = line * static_cast<double>(lines.size()) + 5;
@@ -211,6 +211,12 @@ void add_fitting_list(Sheets& sheets) {
     const double top = flow.y();
     page.add(draw::line({kArea.left, top}, {kArea.right, top}, LineKind::thin));
     page.add(draw::rectangle(kArea.left + 1, top - 9, 6, 6, LineKind::outline));
+    if (!task.step->mark.empty()) {
+      const double most = 8;
+      double mark_size = pt(18);
+      while (draw::ring_radius(task.step->mark, mark_size) > most) mark_size *= 0.9;
+      page.add(draw::ringed_mark({kArea.left + 9, top - 19}, task.step->mark, mark_size));
+    }
     page.add(picture(sheets.sources(), *task.step), {.move = {kArea.right - kWide - 2, top - kHigh - 2.5}});
     double y = top - line - 1;
     std::size_t said = 0;
@@ -222,7 +228,7 @@ void add_fitting_list(Sheets& sheets) {
     }
     flow.gap(said == lines.size() ? high : kArea.height());
     for (; said < lines.size(); ++said) {
-      flow.paragraph(lines[said], size, 12);
+      flow.paragraph(lines[said], size, 19);
     }
   }
 }

@@ -27,7 +27,12 @@ std::vector<double> marks_along(const geom::Net& net, bool x) {
   const double low = mm(x ? box.low.x : box.low.y);
   std::vector<double> all;
   const auto take = [&](geom::GridPoint p) { all.push_back(mm(x ? p.x : p.y) - low); };
-  for (const geom::GridPoint& p : net.outline) take(p);
+  // A row of steps is set out by the ends of its folds; the turn-ins follow from those.
+  if (like_folds(net)) {
+    take(x ? geom::GridPoint{box.high.x, 0} : geom::GridPoint{0, box.high.y});
+  } else {
+    for (const geom::GridPoint& p : net.outline) take(p);
+  }
   for (const geom::Fold& fold : net.folds) {
     take(fold.from);
     take(fold.to);
@@ -101,7 +106,7 @@ void add_piece_drawings(Sheets& sheets) {
     const double head = 26;
     const double room_high = kArea.height() - head - foot;
     const double scale =
-        usual_scale(mm(box.width()), mm(box.height()), kArea.width() - 45, std::max(20.0, room_high - 40));
+        usual_scale(mm(box.width()), mm(box.height()), kArea.width() - 36, std::max(20.0, room_high - 40));
     const std::string kind = words.say("sheet.kind." + piece->kind);
     draw::Drawing& page =
         sheets.begin(words.say("sheet.piece", {{"mark", piece->mark, ""}, {"kind", kind, ""}}), scale);

@@ -28,6 +28,7 @@ void add_piece_list(Sheets& sheets) {
   if (pieces.empty()) return;
   Flow flow(sheets, words.say("sheet.pieces"));
   flow.paragraph(words.say("sheet.pieces_note"));
+  flow.gap(3);
   double total = 0;
   const double right = kArea.right - 2;
   for (const job::Piece* piece : pieces) {

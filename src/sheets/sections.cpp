@@ -51,7 +51,7 @@ draw::Drawing along(const Laps& v, double scale) {
   draw::Drawing out;
   const double fall = v.thick / v.gauge;  // units nest: each rests on the one below
   const auto p = [&](double s, double n) { return Point{s, n} * scale; };
-  constexpr int kCourses = 4;
+  constexpr int kCourses = 3;
   for (int k = -1; k < kCourses; ++k) {
     const double tail = k * v.gauge;
     const double batten_top = tail + v.unit - 20;
@@ -80,8 +80,9 @@ draw::Drawing along(const Laps& v, double scale) {
 
 void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
   const Words& words = sheets.words();
-  const double length = v.unit + 4 * v.gauge;
-  const double scale = usual_scale(length, 100, kArea.width() - 30, 150);
+  const double length = v.unit + 3 * v.gauge;
+  const double scale =
+      usual_scale(length * wall.cosine + 60, length * wall.sine + 60, kArea.width() - 8, 165);
   draw::Drawing& page =
       sheets.begin(words.say("sheet.section_along",
                              {{"slope", wall.slope->name, ""}, {"junction", wall.junction->name, ""}}),
@@ -183,9 +184,9 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
   const double s = wall.side;
   dim(p(0, -v.thick), p(v.leg, -v.thick), -9 * s,
       words.say("sheet.leg") + " " + words.tape(Length::mm(v.leg), ShownHow::up));
-  dim(p(v.leg, 0), p(v.leg, v.upstand), -14 * s,
+  dim(p(wide, 0), p(wide, v.upstand), -8 * s,
       words.say("sheet.upstand") + " " + words.tape(Length::mm(v.upstand), ShownHow::up));
-  dim(p(v.leg, v.thick), p(v.leg, v.upstand), -26 * s,
+  dim(p(wide, v.thick), p(wide, v.upstand), -20 * s,
       words.say("sheet.proud") + " " + words.tape(Length::mm(v.proud), ShownHow::down));
   dim(p(-turn_in, joint), p(0, joint), 20 * s,
       words.say("sheet.turn_in") + " " + words.tape(Length::mm(turn_in), ShownHow::up));

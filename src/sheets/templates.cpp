@@ -138,10 +138,10 @@ class Templates {
     const std::size_t index = number(column, row);
     const std::size_t all = tiling_.across * tiling_.up;
     draw::Drawing& page = sheets_.begin(words.say("sheet.template", {{"mark", piece_.mark, ""}}));
-    page.add(text_at(all == 1 ? words.say("sheet.template_whole")
-                              : words.say("sheet.template_page",
-                                          {{"letter", letters(index), ""}, {"last", letters(all - 1), ""}}),
-                     {kArea.left + 2, kArea.top - 5}, pt(13), draw::Weight::bold));
+    const std::string note = all == 1 ? words.say("sheet.template_whole")
+                                      : words.say("sheet.template_page", {{"letter", letters(index), ""},
+                                                                          {"last", letters(all - 1), ""}});
+    page.add(text_at(draw::shortened(note, kArea.width() - 4, kNumber), {kArea.left + 2, kArea.top - 5}));
     // The upper and right-hand band is pasted under the next page; that page shows the same strip again.
     const double glue = kGlue;
     const std::size_t up = row + 1 < tiling_.up ? number(column, row + 1) : index;
@@ -184,13 +184,13 @@ class Templates {
     if (index == 0) ring(page, move);
   }
 
-  // On the sheet itself, so that the mark stays with the template.
+  // On the lead's face, so that the mark stays with the template once it is cut out.
   void ring(draw::Drawing& page, Point move) {
-    const double radius = draw::ring_radius(piece_.mark);
-    const Point at{move.x + std::min(width_, kWindow.width()) / 2,
-                   move.y + std::min(height_, kWindow.height()) / 3};
-    if (std::min(width_, height_) < radius * 2 + 6) return;
-    page.add(draw::ringed_mark(at, piece_.mark));
+    constexpr double kOnFirstPage = 120;
+    const geom::Box box = geom::bounds(piece_.net.outline);
+    const double x = std::min(geom::to_length(piece_.base_point.x - box.low.x).in_mm(), kOnFirstPage);
+    const double y = geom::to_length(piece_.base_point.y - box.low.y).in_mm();
+    page.add(draw::ringed_mark(move + (tiling_.turned ? Point{width_ - y, x} : Point{x, y}), piece_.mark));
   }
 
   Sheets& sheets_;
