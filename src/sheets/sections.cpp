@@ -78,59 +78,67 @@ draw::Drawing along(const Laps& v, double scale) {
   return out;
 }
 
+// With its dimensions, as steep as the roof is.
+draw::Drawing along_with_lengths(const Words& words, const Wall& wall, const Laps& v, double scale,
+                                 bool turned) {
+  draw::Drawing d = along(v, scale);
+  const auto p = [&](double s, double n) { return Point{s, n} * scale; };
+  const auto between = [&](double from, double to, double n, double offset, std::string_view key,
+                           ShownHow how) {
+    d.add(draw::Dimension{.from = p(from, n),
+                          .to = p(to, n),
+                          .offset = offset,
+                          .text = words.say(key) + " " + words.tape(Length::mm(to - from), how),
+                          .size = kNumber});
+  };
+  const double soaker = v.unit - v.gauge - v.set_back;
+  const double low = -v.thick / v.gauge * v.unit - 25;
+  between(v.gauge, 2 * v.gauge, v.thick, 9, "sheet.gauge", ShownHow::down);
+  between(2 * v.gauge, 2 * v.gauge + v.set_back, v.thick, 20, "sheet.set_back", ShownHow::nearest);
+  between(2 * v.gauge, v.unit, low, -9, "sheet.headlap", ShownHow::down);
+  const double lap_end = v.gauge + v.set_back + soaker;
+  if (soaker > v.gauge) {
+    between(2 * v.gauge + v.set_back, lap_end, low, -20, "sheet.soaker_lap", ShownHow::down);
+  }
+  between(v.gauge + v.set_back, lap_end, low, -31, "sheet.soaker_on_roof", ShownHow::up);
+  draw::Drawing out;
+  out.add(d, {.rotation = turned ? wall.slope->pitch.value.in_degrees() : 0.0});
+  return out;
+}
+
+constexpr double kUsualScales[] = {1, 2, 2.5, 5, 10, 20, 25, 50};
+
 void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
   const Words& words = sheets.words();
-  const double length = v.unit + 3 * v.gauge;
-  const double scale =
-      usual_scale(length * wall.cosine + 60, length * wall.sine + 60, kArea.width() - 8, 165);
+  constexpr double kKey = 32;
+  constexpr double kNote = 16;
+  const double room = kArea.height() - kKey - kNote;
+  draw::Drawing section;
+  draw::Box box;
+  double scale = 1;
+  for (const double one_to : kUsualScales) {
+    scale = 1 / one_to;
+    section = along_with_lengths(words, wall, v, scale, true);
+    box = draw::extents(section);
+    if (box.width() <= kArea.width() - 4 && box.height() <= room) break;
+  }
   draw::Drawing& page =
       sheets.begin(words.say("sheet.section_along",
                              {{"slope", wall.slope->name, ""}, {"junction", wall.junction->name, ""}}),
                    scale);
-  double y = kArea.top - 6;
+  double y = kArea.top - 5;
   for (const std::string& line :
        draw::wrapped(words.say("sheet.section_along_note"), kArea.width() - 4, kNumber)) {
     page.add(text_at(line, {kArea.left + 2, y}));
     y -= draw::line_height(kNumber);
   }
-  draw::Drawing d = along(v, scale);
-  const auto p = [&](double s, double n) { return Point{s, n} * scale; };
-  const double soaker = v.unit - v.gauge - v.set_back;
-  const auto above = [&](double from, double to, double n, double offset, const std::string& text) {
-    d.add(
-        draw::Dimension{.from = p(from, n), .to = p(to, n), .offset = offset, .text = text, .size = kNumber});
-  };
-  above(v.gauge, 2 * v.gauge, v.thick, 9, words.say("sheet.gauge") + " " + words.tape(Length::mm(v.gauge)));
-  above(2 * v.gauge, 2 * v.gauge + v.set_back, v.thick, 20,
-        words.say("sheet.set_back") + " " + words.tape(Length::mm(v.set_back)));
-  const double low = -v.thick / v.gauge * v.unit - 25;
-  above(2 * v.gauge, v.unit, low, -9,
-        words.say("sheet.headlap") + " " + words.tape(Length::mm(v.unit - 2 * v.gauge), ShownHow::down));
-  above(v.gauge + v.set_back, v.gauge + v.set_back + soaker, low, -20,
-        words.say("sheet.soaker_on_roof") + " " + words.tape(Length::mm(soaker), ShownHow::up));
-  if (soaker - v.gauge > 0) {
-    above(2 * v.gauge + v.set_back, v.gauge + v.set_back + soaker, low, -31,
-          words.say("sheet.soaker_lap") + " " + words.tape(Length::mm(soaker - v.gauge), ShownHow::down));
-  }
-  draw::Drawing turned;
-  const double pitch = wall.slope->pitch.value.in_degrees();
-  turned.add(d, {.rotation = pitch});
-  draw::Box box = draw::extents(turned);
-  const bool steep = box.width() > kArea.width() - 2 || box.height() > kArea.height() - 60;
-  if (steep) {
-    turned = {};
-    turned.add(d);
-    box = draw::extents(turned);
-  }
-  const double top = y - 6;
-  page.add(turned, {.move = {(kArea.left + kArea.right - box.left - box.right) / 2,
-                             std::max(kArea.bottom + 40, top - box.height() - 4) - box.bottom}});
-  double key = kArea.bottom + 24;
+  page.add(section, {.move = {(kArea.left + kArea.right - box.left - box.right) / 2,
+                              kArea.bottom + kKey + (room - box.height()) / 2 - box.bottom}});
+  double key = kArea.bottom + 22;
   page.add(lead_line({{kArea.left + 4, key + 1.4}, {kArea.left + 20, key + 1.4}}));
   page.add(text_at(words.say("sheet.key_soaker"), {kArea.left + 25, key}));
   key -= 8;
-  draw::Path unit = draw::rectangle(kArea.left + 4, key - 0.5, 16, 4);
-  page.add(std::move(unit));
+  page.add(draw::rectangle(kArea.left + 4, key - 0.5, 16, 4));
   page.add(text_at(words.say("sheet.key_unit"), {kArea.left + 25, key}));
   key -= 8;
   draw::Path batten = draw::rectangle(kArea.left + 8, key - 1, 8, 5);
@@ -184,9 +192,9 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
   const double s = wall.side;
   dim(p(0, -v.thick), p(v.leg, -v.thick), -9 * s,
       words.say("sheet.leg") + " " + words.tape(Length::mm(v.leg), ShownHow::up));
-  dim(p(wide, 0), p(wide, v.upstand), -8 * s,
+  dim(p(wide, 0), p(wide, v.upstand), -20 * s,
       words.say("sheet.upstand") + " " + words.tape(Length::mm(v.upstand), ShownHow::up));
-  dim(p(wide, v.thick), p(wide, v.upstand), -20 * s,
+  dim(p(wide, v.thick), p(wide, v.upstand), -8 * s,
       words.say("sheet.proud") + " " + words.tape(Length::mm(v.proud), ShownHow::down));
   dim(p(-turn_in, joint), p(0, joint), 20 * s,
       words.say("sheet.turn_in") + " " + words.tape(Length::mm(turn_in), ShownHow::up));
