@@ -2,16 +2,17 @@
 //
 //   plan/40    a 40-course wall, the usual case
 //   plan/1000  the longest wall that a job may hold
-// Counters: courses per second; bytes of the plan; bytes of heap in use at the worst moment of one planning, and how
-// often memory was asked for.
+//   sheets     data/demo/hollin-barn.json with all its drawings and sheets
+// Counters: courses per second; bytes of the plan; bytes of heap in use at the worst moment of one planning,
+// and how often memory was asked for.
 #include <lapwright/engine/engine.h>
 
 #include <benchmark/benchmark.h>
 
+#include <malloc.h>
 #include <atomic>
 #include <cstddef>
 #include <cstdlib>
-#include <malloc.h>
 #include <new>
 #include <string>
 
@@ -38,18 +39,31 @@ void uncounted(void* p) noexcept {
 }
 }  // namespace
 
-void* operator new(std::size_t size) { return counted(size); }
-void* operator new[](std::size_t size) { return counted(size); }
-void operator delete(void* p) noexcept { uncounted(p); }
-void operator delete[](void* p) noexcept { uncounted(p); }
-void operator delete(void* p, std::size_t) noexcept { uncounted(p); }
-void operator delete[](void* p, std::size_t) noexcept { uncounted(p); }
+void* operator new(std::size_t size) {
+  return counted(size);
+}
+void* operator new[](std::size_t size) {
+  return counted(size);
+}
+void operator delete(void* p) noexcept {
+  uncounted(p);
+}
+void operator delete[](void* p) noexcept {
+  uncounted(p);
+}
+void operator delete(void* p, std::size_t) noexcept {
+  uncounted(p);
+}
+void operator delete[](void* p, std::size_t) noexcept {
+  uncounted(p);
+}
 
 namespace {
 
 std::string wall_of(long courses) {
   const std::string rafter = std::to_string(courses * 100);
-  return R"({"format":"lapwright-job/1","title":"bench","slopes":[{"name":"rear","pitch":40,"rafter":)" + rafter +
+  return R"({"format":"lapwright-job/1","title":"bench","slopes":[{"name":"rear","pitch":40,"rafter":)" +
+         rafter +
          R"(,"width":5200,"covering":{"kind":"plain-tile","length":265,"width":165,"thickness":12,"camber":3,)"
          R"("max_gauge":100},"junctions":[{"name":"wall","kind":"side","hand":"left","from":0,"to":)" +
          rafter + R"(,"wall":{"kind":"brick","course":75,"first_joint":30}}]}]})";
@@ -77,6 +91,22 @@ void plan(benchmark::State& state) {
   state.counters["heap_peak"] = static_cast<double>(g_peak - before);
   state.counters["allocations"] = static_cast<double>(g_asked - asked_before);
 }
+void sheets(benchmark::State& state) {
+  std::ifstream file(LAPWRIGHT_SOURCE "/data/demo/hollin-barn.json");
+  std::stringstream job;
+  job << file.rdbuf();
+  std::size_t bytes = 0;
+  for (auto _ : state) {
+    const lapwright::engine::Outcome outcome = lapwright::engine::plan({job.str(), true});
+    if (outcome.documents.empty()) state.SkipWithError("no documents");
+    bytes = 0;
+    for (const auto& document : outcome.documents) bytes += document.bytes.size();
+    benchmark::DoNotOptimize(outcome.json.data());
+  }
+  state.counters["document_bytes"] = static_cast<double>(bytes);
+}
+BENCHMARK(sheets)->Unit(benchmark::kMillisecond);
+
 BENCHMARK(plan)->Arg(10)->Arg(40)->Arg(100)->Arg(1000)->Unit(benchmark::kMillisecond);
 
 }  // namespace

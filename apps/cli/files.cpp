@@ -44,7 +44,7 @@ Read read_file(const std::string& path) {
   constexpr off_t kMost = off_t{64} << 20;
   const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
   if (file.get() < 0) return {std::nullopt, because(path, "cannot be read")};
-  struct stat info {};
+  struct stat info{};
   if (::fstat(file.get(), &info) != 0) return {std::nullopt, because(path, "cannot be read")};
   if (S_ISDIR(info.st_mode)) return {std::nullopt, path + ": is a folder; a job file is wanted"};
   if (info.st_size > kMost) return {std::nullopt, path + ": is over 64 MB; a job file is wanted"};

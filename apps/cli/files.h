@@ -15,8 +15,8 @@ struct Read {
 // Refuses folders, and files of more than 64 MB.
 Read read_file(const std::string& path);
 
-// Writes beside the target and renames over it, so that a reader (or a power cut) sees the old file or the new one.
-// Returns what went wrong, in one line, or an empty string.
+// Writes beside the target and renames over it, so that a reader (or a power cut) sees the old file or the
+// new one. Returns what went wrong, in one line, or an empty string.
 std::string write_file(const std::string& path, std::string_view bytes);
 
 // Makes the folder and those above it. Returns what went wrong, or an empty string.

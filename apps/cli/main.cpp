@@ -23,7 +23,8 @@ int complain(std::string_view line) {
 
 // Everything or a complaint: a pipe that closes early is not our fault, a full disk is said.
 int print(std::string_view text) {
-  const bool whole = std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+  const bool whole =
+      std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
   return whole ? 0 : complain("standard output: cannot be written");
 }
 
@@ -90,6 +91,12 @@ int run_why(const Options& options) {
   return static_cast<int>(outcome.status);
 }
 
+int run_rules() {
+  const engine::Outcome outcome = engine::rules();
+  if (failed(outcome)) return fail_with(outcome);
+  return print(outcome.text);
+}
+
 int run_schema(const Options& options) {
   const std::string text = engine::schema(options.schema);
   if (text.empty()) return complain("schema: read \"" + options.schema + "\"; accepted: job, plan");
@@ -117,6 +124,9 @@ int main(int argc, char** argv) {
   why->add_option("JOB", options.job, "job file")->required();
   why->add_option("MARK", options.mark, "a piece's mark (S1, F2, ...) or a slope's name")->required();
 
+  auto* rules = app.add_subcommand(
+      "rules", "List the practice rules that a job may set for itself, with their sources");
+
   auto* schema = app.add_subcommand("schema", "Print the JSON schema of a file format");
   schema->add_option("NAME", options.schema, "job or plan")->required();
 
@@ -129,5 +139,6 @@ int main(int argc, char** argv) {
   if (*plan) return run_plan(options);
   if (*check) return run_check(options);
   if (*why) return run_why(options);
+  if (*rules) return run_rules();
   return run_schema(options);
 }

@@ -1,13 +1,13 @@
 // The engine for a host that is not C++: bytes in, one block of bytes out.
 //
-// The host writes its input into memory from engine_alloc, calls engine_plan, _check, _why or _schema, and reads the
-// block that the answer points at: numbers are unsigned, 32 bits, little-endian.
+// The host writes its input into memory from engine_alloc, calls engine_plan, _check, _why or _schema, and
+// reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
 //
 //   size of the whole block | status, as the command's exit status | number of parts
 //   per part: length of name | length of media type | length of bytes | name | media type | bytes
 //
-// The first three parts are always the faults (one a line), the JSON and the text; documents follow. The host gives
-// the block and its own input back with engine_free. scripts/engine.mjs is the other side.
+// The first three parts are always the faults (one a line), the JSON and the text; documents follow. The host
+// gives the block and its own input back with engine_free. scripts/engine.mjs is the other side.
 #include <lapwright/engine/engine.h>
 
 #include <cstdint>
@@ -66,9 +66,13 @@ const char* handed_over(const engine::Outcome& outcome) {
 
 }  // namespace
 
-void* engine_alloc(std::uint32_t size) { return std::malloc(size == 0 ? 1 : size); }
+void* engine_alloc(std::uint32_t size) {
+  return std::malloc(size == 0 ? 1 : size);
+}
 
-void engine_free(void* memory) { std::free(memory); }
+void engine_free(void* memory) {
+  std::free(memory);
+}
 
 const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents) {
   return handed_over(engine::plan({{job, job_size}, documents != 0}));

@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 namespace lapwright::draw {
@@ -44,10 +45,7 @@ bool is_circle(const Contour& c) {
 }
 
 bool is_straight(const Contour& c) {
-  for (const Vertex& v : c.vertices) {
-    if (v.bulge != 0) return false;
-  }
-  return true;
+  return std::all_of(c.vertices.begin(), c.vertices.end(), [](const Vertex& v) { return v.bulge == 0; });
 }
 
 class DxfWriter {

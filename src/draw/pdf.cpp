@@ -187,8 +187,8 @@ int put_outline(Objects& objects, const std::vector<Page>& pages, const std::vec
   }
   if (titled.empty()) return 0;
   const int root = objects.reserve();
-  std::vector<int> items;
-  for (std::size_t k = 0; k < titled.size(); ++k) items.push_back(objects.reserve());
+  std::vector<int> items(titled.size());
+  for (int& item : items) item = objects.reserve();
   for (std::size_t k = 0; k < titled.size(); ++k) {
     std::string body = fmt::format("<< /Title {} /Parent {} 0 R /Dest [{} 0 R /Fit]",
                                    text_string(pages[titled[k]].title), root, page_objects[titled[k]]);

@@ -29,6 +29,7 @@ void PdfFont::settle() {
   // shows as code 0.
   if (characters_.size() > 0xFFFE) characters_.resize(0xFFFE);
   std::vector<std::uint16_t> glyphs;
+  glyphs.reserve(characters_.size());
   for (const char32_t c : characters_) glyphs.push_back(glyph(c));
   file_ = face_.subset(glyphs);
 }
@@ -106,7 +107,7 @@ std::string PdfFont::to_unicode() const {
 
 std::string PdfFont::descriptor(int file_object) const {
   std::string box;
-  for (int side = 0; side < 4; ++side) box += (side > 0 ? " " : "") + thousandths(face_.box(side));
+  for (std::size_t side = 0; side < 4; ++side) box += (side > 0 ? " " : "") + thousandths(face_.box(side));
   // Flag 4: symbolic, as a composite font with its own codes is. The stem widths are measured off the letter
   // l.
   return fmt::format(

@@ -18,15 +18,16 @@ constexpr std::array<std::string_view, kLayers> kLayerNames{
     "cut", "fold", "hidden", "outline", "thin", "hatch", "dimension", "text", "mark", "frame"};
 
 // Each reads apart from the others by direction, rhythm and dash, also after a bad photocopy.
-constexpr HatchFamily kBrick[] = {{45, 0, 0, 2.4, 0, 0, 0}};
-constexpr HatchFamily kStone[] = {{45, 0, 0, 3.2, 0, 0, 0}, {135, 0, 0, 3.2, 0, 2.2, 1.0}};
-constexpr HatchFamily kTimber[] = {
-    {45, 0, 0, 3.6, 0, 0, 0}, {45, 0.7, 0, 3.6, 0, 0, 0}, {135, 0, 0, 9, 0, 0, 0}};
-constexpr HatchFamily kLead[] = {{0, 0, 0, 1.5, 0, 0, 0}};
-constexpr HatchFamily kWater[] = {{0, 0, 0, 2.6, 3, 4, 2}, {0, 3, 0.8, 2.6, 3, 2, 4}};
-constexpr HatchFamily kGlue[] = {{60, 0, 0, 4.5, 0, 0, 0}, {120, 0, 0, 4.5, 0, 0, 0}};
-constexpr HatchFamily kUnits[] = {{0, 0, 0, 3, 0, 0, 0}, {90, 0, 0, 4, 0, 3, 3}, {90, 2, 3, 4, 0, 3, 3}};
-constexpr HatchFamily kWaste[] = {{135, 0, 0, 5, 0, 0, 0}};
+constexpr std::array<HatchFamily, 1> kBrick{{{45, 0, 0, 2.4, 0, 0, 0}}};
+constexpr std::array<HatchFamily, 2> kStone{{{45, 0, 0, 3.2, 0, 0, 0}, {135, 0, 0, 3.2, 0, 2.2, 1.0}}};
+constexpr std::array<HatchFamily, 3> kTimber{
+    {{45, 0, 0, 3.6, 0, 0, 0}, {45, 0.7, 0, 3.6, 0, 0, 0}, {135, 0, 0, 9, 0, 0, 0}}};
+constexpr std::array<HatchFamily, 1> kLead{{{0, 0, 0, 1.5, 0, 0, 0}}};
+constexpr std::array<HatchFamily, 2> kWater{{{0, 0, 0, 2.6, 3, 4, 2}, {0, 3, 0.8, 2.6, 3, 2, 4}}};
+constexpr std::array<HatchFamily, 2> kGlue{{{60, 0, 0, 4.5, 0, 0, 0}, {120, 0, 0, 4.5, 0, 0, 0}}};
+constexpr std::array<HatchFamily, 3> kUnits{
+    {{0, 0, 0, 3, 0, 0, 0}, {90, 0, 0, 4, 0, 3, 3}, {90, 2, 3, 4, 0, 3, 3}}};
+constexpr std::array<HatchFamily, 1> kWaste{{{135, 0, 0, 5, 0, 0, 0}}};
 
 constexpr std::array<HatchLook, kHatchKinds> kHatches{{
     {"brick", 0.13, kBrick},

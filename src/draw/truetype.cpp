@@ -66,12 +66,12 @@ void take_components(Bytes glyph, std::vector<std::uint16_t>& out) {
 
 }  // namespace
 
-Bytes TrueType::table(const char (&tag)[5]) const {
+Bytes TrueType::table(std::string_view tag) const {
   const std::uint16_t count = u16(file_, 4);
   for (std::size_t i = 0; i < count; ++i) {
     const Bytes row = part(file_, 12 + 16 * i, 16);
     if (row.empty()) return {};
-    if (std::equal(tag, tag + 4, row.begin())) return part(file_, u32(row, 8), u32(row, 12));
+    if (std::equal(tag.begin(), tag.end(), row.begin())) return part(file_, u32(row, 8), u32(row, 12));
   }
   return {};
 }

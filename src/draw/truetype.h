@@ -2,10 +2,13 @@
 // given; a broken file gives no face.
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace lapwright::draw {
@@ -21,9 +24,9 @@ class TrueType {
   std::uint16_t units_per_em() const { return units_per_em_; }
   std::uint16_t glyph_count() const { return glyph_count_; }
   std::int16_t ascent() const { return ascent_; }
-  std::int16_t descent() const { return descent_; }        // below the baseline: negative
-  std::int16_t box(int side) const { return box_[side]; }  // x least, y least, x most, y most
-  std::int16_t glyph_top(std::uint16_t glyph) const;       // 0 for an empty glyph
+  std::int16_t descent() const { return descent_; }                // below the baseline: negative
+  std::int16_t box(std::size_t side) const { return box_[side]; }  // x least, y least, x most, y most
+  std::int16_t glyph_top(std::uint16_t glyph) const;               // 0 for an empty glyph
   std::int16_t glyph_bottom(std::uint16_t glyph) const;
 
   // A TrueType file with the outlines of `glyphs` and of what they are composed of; every other glyph is
@@ -31,7 +34,7 @@ class TrueType {
   std::string subset(const std::vector<std::uint16_t>& glyphs) const;
 
  private:
-  Bytes table(const char (&tag)[5]) const;
+  Bytes table(std::string_view tag) const;
   Bytes glyph_bytes(std::uint16_t glyph) const;
 
   Bytes file_;
@@ -44,7 +47,7 @@ class TrueType {
   std::uint16_t metric_count_ = 0;
   std::int16_t ascent_ = 0;
   std::int16_t descent_ = 0;
-  std::int16_t box_[4] = {};
+  std::array<std::int16_t, 4> box_{};
   bool long_loca_ = false;
 };
 

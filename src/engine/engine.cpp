@@ -1,6 +1,7 @@
 #include <lapwright/engine/engine.h>
 
 #include "planning.h"
+#include "rules_text.h"
 #include "table.h"
 #include "why_text.h"
 
@@ -101,6 +102,16 @@ Outcome why(const Request& request, std::string_view mark) {
         {Fault{FaultCode::bad_choice, "MARK", {}, quoted(mark), known, "ask for one of these"}});
   }
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
+  return out;
+}
+
+Outcome rules() {
+  auto pack = practice::Pack::built_in();
+  if (!pack) return unreadable(pack.error());
+  auto catalogue = practice::Catalogue::built_in();
+  if (!catalogue) return unreadable(catalogue.error());
+  Outcome out;
+  out.text = rules_text(*pack, *catalogue);
   return out;
 }
 

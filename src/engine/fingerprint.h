@@ -7,8 +7,8 @@
 
 namespace lapwright::engine {
 
-// Eight letters and figures without those that are mistaken for each other (no I, L, O, U, 0, 1). FNV-1a over the
-// parts with their lengths, so that moving bytes between parts changes it. Not for security.
+// Eight letters and figures without those that are mistaken for each other (no I, L, O, U, 0, 1). FNV-1a over
+// the parts with their lengths, so that moving bytes between parts changes it. Not for security.
 std::string fingerprint(const std::vector<std::string_view>& parts);
 
 }  // namespace lapwright::engine

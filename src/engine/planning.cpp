@@ -11,7 +11,6 @@
 
 #include <algorithm>
 #include <iterator>
-#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -31,33 +30,22 @@ void judge_overrides(const practice::Pack& pack, job::Plan& plan) {
     const bool over = rule.most && rule.value > *rule.most + tolerance::kNoise.in_mm();
     if (!under && !over) continue;
     const double limit = under ? *rule.least : *rule.most;
-    plan.findings.push_back({Level::wrong,
-                             under ? "practice.under_least" : "practice.over_most",
-                             {{"rule", rule.name, ""}, {"value", rule.value, rule.unit}, {"limit", limit, rule.unit}},
-                             "",
-                             rule.value,
-                             limit,
-                             rule.bound_source,
-                             "practice / " + rule.name});
+    plan.findings.push_back(
+        {Level::wrong,
+         under ? "practice.under_least" : "practice.over_most",
+         {{"rule", rule.name, ""}, {"value", rule.value, rule.unit}, {"limit", limit, rule.unit}},
+         "",
+         rule.value,
+         limit,
+         rule.bound_source,
+         "practice / " + rule.name});
   }
 }
 
-// Every value of this plan that rests on memory: the rules that its figures name.
+// Every value that this plan asked the pack for and that rests on memory.
 void list_memory(const practice::Pack& pack, job::Plan& plan) {
-  std::set<std::string> named;
-  const auto look = [&](const std::vector<job::Figure>& figures) {
-    for (const job::Figure& figure : figures) {
-      if (!figure.rule.empty()) named.insert(figure.rule);
-      for (const job::Term& term : figure.terms) {
-        if (term.from.starts_with("rule ")) named.insert(term.from.substr(5));
-      }
-    }
-  };
-  for (const job::SetOut& out : plan.set_out) look(out.figures);
-  for (const job::Piece& piece : plan.pieces) look(piece.figures);
-  for (const std::string& name : named) {
-    const practice::Rule* rule = pack.find(name);
-    if (rule == nullptr || rule->standing != job::Standing::memory || rule->overridden) continue;
+  for (const practice::Rule* rule : pack.asked()) {
+    if (rule->standing != job::Standing::memory || rule->overridden) continue;
     plan.practice.from_memory.push_back({rule->name, rule->value, rule->unit});
   }
 }
@@ -75,7 +63,9 @@ void assume(const job::Survey& survey, job::Plan& plan) {
   }
 }
 
-int severity(Level level) { return level == Level::wrong ? 0 : level == Level::doubt ? 1 : 2; }
+int severity(Level level) {
+  return level == Level::wrong ? 0 : level == Level::doubt ? 1 : 2;
+}
 
 // Params whose value is itself a catalogue key are put into words first.
 job::Params in_words(const job::Params& params, const practice::Catalogue& catalogue, job::ShownIn shown_in) {
@@ -90,8 +80,8 @@ job::Params in_words(const job::Params& params, const practice::Catalogue& catal
 
 void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogue, job::Plan& plan) {
   for (job::Finding& finding : plan.findings) {
-    finding.text = catalogue.say("finding." + finding.rule, in_words(finding.params, catalogue, survey.shown_in),
-                                 survey.shown_in);
+    finding.text = catalogue.say("finding." + finding.rule,
+                                 in_words(finding.params, catalogue, survey.shown_in), survey.shown_in);
   }
   for (job::WorkStep& step : plan.order_of_work) {
     job::Params params = in_words(step.params, catalogue, survey.shown_in);
@@ -149,9 +139,9 @@ Result<Planned> plan_job(std::string_view job_bytes) {
   judge_overrides(*pack, plan);
   assume(*survey, plan);
   list_memory(*pack, plan);
-  std::stable_sort(plan.findings.begin(), plan.findings.end(), [](const job::Finding& a, const job::Finding& b) {
-    return severity(a.level) < severity(b.level);
-  });
+  std::stable_sort(
+      plan.findings.begin(), plan.findings.end(),
+      [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
   put_in_words(*survey, *catalogue, plan);
   return Planned{std::move(*survey), std::move(*pack), std::move(*catalogue), std::move(plan)};
 }

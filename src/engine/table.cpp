@@ -13,7 +13,14 @@ namespace {
 
 using practice::shown;
 
-std::string length(Length value, job::ShownIn shown_in) { return shown(value.in_mm(), "mm", shown_in); }
+std::string length(Length value, job::ShownIn shown_in) {
+  return shown(value.in_mm(), "mm", shown_in);
+}
+
+// What is cut to this length must not fall short of it.
+std::string cut_length(Length value, job::ShownIn shown_in) {
+  return shown(value.in_mm(), "mm", shown_in, practice::ShownHow::up);
+}
 
 // Display width: one column a code point is right for everything that this table prints.
 std::size_t columns(std::string_view text) {
@@ -56,7 +63,8 @@ std::string set_out_text(const job::SetOut& out, job::ShownIn shown_in) {
   std::string text = fmt::format("{}: {} courses, gauge {}, headlap {}\n", out.slope, out.courses,
                                  length(out.gauge, shown_in), length(out.headlap, shown_in));
   for (const job::SetAlternative& a : out.headlaps) {
-    text += fmt::format("  headlap {} {}{}\n", shown(a.value, "mm", shown_in), a.source, a.chosen ? "  (used)" : "");
+    text += fmt::format("  headlap {} {}{}\n", shown(a.value, "mm", shown_in), a.source,
+                        a.chosen ? "  (used)" : "");
   }
   text += "  batten marks, upper edge from the tail of the eaves course:";
   constexpr std::size_t kPerLine = 10;
@@ -81,9 +89,9 @@ std::string pieces_text(const job::Plan& plan, job::ShownIn shown_in) {
     const double mass = piece.mass.in_kg() * static_cast<double>(piece.count);
     total += mass;
     grid.add({piece.mark, piece.kind, piece.slope + " / " + piece.junction, std::to_string(piece.count),
-              length(piece.length, shown_in), length(piece.width, shown_in),
-              piece.code ? std::to_string(*piece.code) : piece.metal, fmt::format("{:.2f}", piece.mass.in_kg()),
-              fmt::format("{:.1f}", mass)});
+              cut_length(piece.length, shown_in), cut_length(piece.width, shown_in),
+              piece.code ? std::to_string(*piece.code) : piece.metal,
+              fmt::format("{:.2f}", piece.mass.in_kg()), fmt::format("{:.1f}", mass)});
   }
   return grid.text({false, false, false, true, true, true, true, true, true}) +
          fmt::format("  lead in place: {:.1f} kg\n", total);
@@ -94,16 +102,18 @@ std::string pieces_text(const job::Plan& plan, job::ShownIn shown_in) {
 std::string findings_text(const std::vector<job::Finding>& findings, const practice::Catalogue& catalogue) {
   std::string text;
   for (const job::Finding& f : findings) {
-    text += catalogue.say("level." + std::string(name_of(f.level)), {}, job::ShownIn::mm) + ": " + f.where + ": " +
-            f.text;
+    text += catalogue.say("level." + std::string(name_of(f.level)), {}, job::ShownIn::mm) + ": " + f.where +
+            ": " + f.text;
     if (!f.source.empty() && f.source != "survey" && f.source != "geometry") text += " [" + f.source + "]";
     text += "\n";
   }
   return text;
 }
 
-std::string plan_table(const job::Survey& survey, const job::Plan& plan, const practice::Catalogue& catalogue) {
-  std::string text = (survey.title.empty() ? std::string("(no title)") : survey.title) + "   plan " + plan.fingerprint + "\n\n";
+std::string plan_table(const job::Survey& survey, const job::Plan& plan,
+                       const practice::Catalogue& catalogue) {
+  std::string text = (survey.title.empty() ? std::string("(no title)") : survey.title) + "   plan " +
+                     plan.fingerprint + "\n\n";
   for (const job::SetOut& out : plan.set_out) {
     if (out.courses > 0) text += set_out_text(out, survey.shown_in) + "\n";
   }
@@ -114,7 +124,8 @@ std::string plan_table(const job::Survey& survey, const job::Plan& plan, const p
                         shown(o.pack_value, o.unit, survey.shown_in));
   }
   for (const job::MemoryUsed& m : plan.practice.from_memory) {
-    text += fmt::format("from memory, not seen in print: {} {}\n", m.rule, shown(m.value, m.unit, survey.shown_in));
+    text += fmt::format("from memory, not seen in print: {} {}\n", m.rule,
+                        shown(m.value, m.unit, survey.shown_in));
   }
   text += "\n" + catalogue.say("caution.short", {}, survey.shown_in) + "\n";
   return text;

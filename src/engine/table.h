@@ -10,7 +10,8 @@
 
 namespace lapwright::engine {
 
-std::string plan_table(const job::Survey& survey, const job::Plan& plan, const practice::Catalogue& catalogue);
+std::string plan_table(const job::Survey& survey, const job::Plan& plan,
+                       const practice::Catalogue& catalogue);
 
 // One finding a paragraph: level, where, text, source.
 std::string findings_text(const std::vector<job::Finding>& findings, const practice::Catalogue& catalogue);

@@ -10,10 +10,16 @@ namespace {
 
 constexpr int kDecimals = 3;
 
-std::string number(double value) { return trimmed(value, kDecimals); }
+std::string number(double value) {
+  return trimmed(value, kDecimals);
+}
 
-bool is_name_start(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_'; }
-bool is_name(char c) { return is_name_start(c) || (c >= '0' && c <= '9'); }
+bool is_name_start(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_';
+}
+bool is_name(char c) {
+  return is_name_start(c) || (c >= '0' && c <= '9');
+}
 
 // The formula with each symbol replaced by its value: "L - G + a" → "265 - 100 + 25".
 std::string with_values(const job::Figure& figure) {
@@ -37,13 +43,21 @@ std::string with_values(const job::Figure& figure) {
   return out;
 }
 
+// "a published guide: NHBC Standards 7.2"; once only where the source says no more than the standing.
+std::string standing_and_source(job::Standing standing, const std::string& source,
+                                const practice::Catalogue& catalogue, job::ShownIn shown_in) {
+  const std::string said = catalogue.say("standing." + std::string(name_of(standing)), {}, shown_in);
+  return source.empty() || source == said || standing == job::Standing::geometry ? said
+                                                                                 : said + ": " + source;
+}
+
 std::string origin(const job::Term& term, const practice::Pack& pack, const practice::Catalogue& catalogue,
                    job::ShownIn shown_in) {
   if (term.from.starts_with("rule ")) {
     const practice::Rule* rule = pack.find(std::string_view(term.from).substr(5));
     if (rule == nullptr) return term.from;
     return "rule " + rule->name + ", " +
-           catalogue.say("standing." + std::string(name_of(rule->standing)), {}, shown_in) + ": " + rule->source;
+           standing_and_source(rule->standing, rule->source, catalogue, shown_in);
   }
   const std::string key = "from." + term.from;
   return catalogue.has(key) ? catalogue.say(key, {}, shown_in) : term.from;
@@ -68,15 +82,14 @@ std::string why_figure(std::string_view kind, const job::Figure& figure, const p
   }
   out += "\n";
   for (const job::Term& term : figure.terms) {
-    out += "      " + term.symbol + ": " + number(term.value) + (term.unit.empty() ? "" : " " + term.unit) + ", " +
-           origin(term, pack, catalogue, shown_in) + "\n";
+    out += "      " + term.symbol + ": " + number(term.value) + (term.unit.empty() ? "" : " " + term.unit) +
+           ", " + origin(term, pack, catalogue, shown_in) + "\n";
   }
-  out += "    " + catalogue.say("standing." + std::string(name_of(figure.standing)), {}, shown_in);
-  if (figure.standing != job::Standing::geometry) out += ": " + figure.source;
-  out += "\n";
+  out += "    " + standing_and_source(figure.standing, figure.source, catalogue, shown_in) + "\n";
   if (const practice::Rule* rule = figure.rule.empty() ? nullptr : pack.find(figure.rule)) {
     for (const practice::Alternative& other : rule->alternatives) {
-      out += "    others print " + practice::shown(other.value, rule->unit, shown_in) + ": " + other.source + "\n";
+      out += "    others print " + practice::shown(other.value, rule->unit, shown_in) + ": " + other.source +
+             "\n";
     }
   }
   return out;

@@ -10,8 +10,8 @@
 
 namespace lapwright::engine {
 
-// One paragraph: the sentence, the sum with its terms, where each term comes from, the source and its standing, and
-// what others print.
+// One paragraph: the sentence, the sum with its terms, where each term comes from, the source and its
+// standing, and what others print.
 std::string why_figure(std::string_view kind, const job::Figure& figure, const practice::Pack& pack,
                        const practice::Catalogue& catalogue, job::ShownIn shown_in);
 

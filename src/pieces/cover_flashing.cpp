@@ -43,8 +43,10 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
   const Length lap = pack.length("flashing.lap_along_wall");
   const std::int64_t code = practice::flashing_code(junction, pack);
   constexpr std::int64_t kThinnestLong = 4;
-  const practice::Rule& longest_rule =
-      pack.rule(code >= kThinnestLong ? "flashing.piece_most" : "flashing.piece_most_code_3");
+  // The job may want shorter pieces than thin lead allows.
+  const practice::Rule& usual = pack.rule("flashing.piece_most");
+  const practice::Rule& thin = pack.rule("flashing.piece_most_code_3");
+  const practice::Rule& longest_rule = code < kThinnestLong && thin.value < usual.value ? thin : usual;
   const Length longest = Length::mm(longest_rule.value);
   if (longest <= lap) {
     plan.findings.push_back({Level::wrong,
@@ -82,11 +84,10 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
   piece.code = code;
   piece.count = count;
   const auto n = static_cast<double>(count);
-  piece.figures.push_back(Why("pieces", count == 1 ? "ceil(run / most)" : "ceil((run - lap) / (most - lap))", "")
-                              .term("run", run.in_mm(), "mm", "survey")
-                              .rule("most", longest_rule)
-                              .rule("lap", pack.rule("flashing.lap_along_wall"))
-                              .gives(n));
+  Why pieces("pieces", count == 1 ? "ceil(run / most)" : "ceil((run - lap) / (most - lap))", "");
+  pieces.term("run", run.in_mm(), "mm", "survey").rule("most", longest_rule);
+  if (count > 1) pieces.rule("lap", pack.rule("flashing.lap_along_wall"));
+  piece.figures.push_back(pieces.gives(n));
   piece.figures.push_back(Why("length", "(run + (n - 1) * lap) / n", "mm")
                               .term("run", run.in_mm(), "mm", "survey")
                               .term("n", n, "", "figure pieces")
@@ -96,12 +97,14 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
                               .rule("h", pack.rule("chase.height"))
                               .rule("t", pack.rule("step.turn_in"))
                               .gives(needed));
-  job::Figure width = Why("width", "strip", "mm").term("strip", strip->in_mm(), "mm", "next stocked strip").gives(*strip);
+  job::Figure width =
+      Why("width", "strip", "mm").term("strip", strip->in_mm(), "mm", "next stocked strip").gives(*strip);
   width.source = "strip widths as usually stocked; check the merchant's list";
   width.standing = job::Standing::guide;
   piece.figures.push_back(std::move(width));
   if (count > 1) {
-    piece.figures.push_back(Why("lap", "lap", "mm").rule("lap", pack.rule("flashing.lap_along_wall")).gives(lap));
+    piece.figures.push_back(
+        Why("lap", "lap", "mm").rule("lap", pack.rule("flashing.lap_along_wall")).gives(lap));
   }
   weigh(piece, pack);
   const auto index = static_cast<std::int64_t>(plan.pieces.size());

@@ -18,10 +18,13 @@ struct Judgement {
   std::string_view reason;  // catalogue key
 };
 
-bool double_lap(CoveringKind kind) { return kind == CoveringKind::plain_tile || kind == CoveringKind::slate; }
+bool double_lap(CoveringKind kind) {
+  return kind == CoveringKind::plain_tile || kind == CoveringKind::slate;
+}
 
 Detail right_detail(CoveringKind covering, WallKind wall) {
-  if (double_lap(covering)) return wall == WallKind::brick ? Detail::soakers_and_steps : Detail::soakers_and_cover;
+  if (double_lap(covering))
+    return wall == WallKind::brick ? Detail::soakers_and_steps : Detail::soakers_and_cover;
   return covering == CoveringKind::profiled_tile ? Detail::step_and_cover : Detail::secret_gutter;
 }
 
@@ -43,28 +46,36 @@ Judgement judge(CoveringKind covering, WallKind wall, Detail detail) {
     case Detail::secret_gutter:
       if (covering == CoveringKind::slate) return {Level::doubt, "detail.secret_gutter_on_slate"};
       return {Level::doubt, "detail.secret_gutter_not_usual"};
-    case Detail::apron: return {Level::wrong, "detail.apron_at_side"};
+    case Detail::apron:
+      return {Level::wrong, "detail.apron_at_side"};
   }
   return {Level::wrong, "detail.apron_at_side"};
 }
 
 // What this version has nets for.
-bool can_plan(Detail detail) { return detail == Detail::soakers_and_steps || detail == Detail::soakers_and_cover; }
+bool can_plan(Detail detail) {
+  return detail == Detail::soakers_and_steps || detail == Detail::soakers_and_cover;
+}
 
+// A catalogue key.
 std::string_view covering_word(CoveringKind kind) {
   switch (kind) {
-    case CoveringKind::plain_tile: return "plain tiles";
-    case CoveringKind::slate: return "slates";
-    case CoveringKind::profiled_tile: return "profiled single-lap tiles";
-    case CoveringKind::flat_tile: return "flat single-lap tiles";
+    case CoveringKind::plain_tile:
+      return "covering.plain_tiles";
+    case CoveringKind::slate:
+      return "covering.slates";
+    case CoveringKind::profiled_tile:
+      return "covering.profiled_tiles";
+    case CoveringKind::flat_tile:
+      return "covering.flat_tiles";
   }
   return "";
 }
 
 }  // namespace
 
-DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& junction, job::Exposure exposure,
-                                const practice::Pack& pack) {
+DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& junction,
+                                job::Exposure exposure, const practice::Pack& pack) {
   DetailChoice out;
   const std::string where = slope.name + " / " + junction.name;
   const CoveringKind covering = slope.covering.kind;
@@ -73,12 +84,12 @@ DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& ju
   const Judgement judgement = judge(covering, junction.wall.kind, wanted);
   const job::Params params = {{"asked", std::string(name_of(wanted)), ""},
                               {"right", std::string(name_of(right)), ""},
-                              {"covering", std::string(covering_word(covering)), ""},
+                              {"covering", std::string(covering_word(covering)), "key"},
                               {"depth", pack.number("chase.depth"), "mm"},
                               {"brick_depth", pack.number("chase.brick_depth_most"), "mm"}};
   if (judgement.level != Level::note) {
-    out.findings.push_back({judgement.level, std::string(judgement.reason), params, "", std::nullopt, std::nullopt,
-                            "common practice, no source", where});
+    out.findings.push_back({judgement.level, std::string(judgement.reason), params, "", std::nullopt,
+                            std::nullopt, "common practice, no source", where});
   }
   if (judgement.level == Level::wrong) return out;
   if (!can_plan(wanted)) {
@@ -88,8 +99,7 @@ DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& ju
   }
   const bool exposed = exposure == job::Exposure::severe || exposure == job::Exposure::very_severe;
   const practice::Rule& exposed_code = pack.rule("flashing.code_exposed");
-  if (exposed && practice::flashing_code(junction, pack) <
-                     static_cast<std::int64_t>(exposed_code.value)) {
+  if (exposed && practice::flashing_code(junction, pack) < static_cast<std::int64_t>(exposed_code.value)) {
     out.findings.push_back({Level::doubt,
                             "flashing.thin_for_exposure",
                             {{"code", exposed_code.value, ""}},

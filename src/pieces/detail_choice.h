@@ -16,9 +16,9 @@ struct DetailChoice {
   std::vector<job::Finding> findings;
 };
 
-// For a side abutment. What the person insists on is followed when it is right or doubtful (the doubt is said); a
-// wrong one is refused with its reason and the right one is offered, and nothing is planned.
-DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& junction, job::Exposure exposure,
-                                const practice::Pack& pack);
+// For a side abutment. What the person insists on is followed when it is right or doubtful (the doubt is
+// said); a wrong one is refused with its reason and the right one is offered, and nothing is planned.
+DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& junction,
+                                job::Exposure exposure, const practice::Pack& pack);
 
 }  // namespace lapwright::pieces

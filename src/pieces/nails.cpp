@@ -18,8 +18,8 @@ struct Leg {
   double s_low, s_high;
 };
 
-// The part of the net that lies on the roof: everything on the base panel's side of the first fold. A soaker's leg is
-// a box, so its far corners are the outline's points at or below the fold.
+// The part of the net that lies on the roof: everything on the base panel's side of the first fold. A
+// soaker's leg is a box, so its far corners are the outline's points at or below the fold.
 Leg leg_of(const job::Piece& piece, const job::Placement& placement) {
   const double fold_y = geom::to_length(piece.net.folds.front().from.y).in_mm();
   Leg leg{placement.course, 0, 0, 0, 0};
@@ -42,7 +42,8 @@ Leg leg_of(const job::Piece& piece, const job::Placement& placement) {
   // A hook turns down over the head of the unit below: it does not lie on the slope.
   for (std::size_t i = 1; i < piece.net.folds.size(); ++i) {
     const geom::Fold& fold = piece.net.folds[i];
-    const geom::Vec3 at = placement.frame.at(geom::to_length(fold.from.x).in_mm(), geom::to_length(fold.from.y).in_mm());
+    const geom::Vec3 at =
+        placement.frame.at(geom::to_length(fold.from.x).in_mm(), geom::to_length(fold.from.y).in_mm());
     leg.s_high = std::min(leg.s_high, at.y);
   }
   return leg;
@@ -87,13 +88,14 @@ void keep_nails_clear(const std::vector<job::Piece>& pieces, std::vector<job::Ro
     return a.course != b.course ? a.course < b.course : a.u_low < b.u_low;
   });
   const double margin = tolerance::kHandCut.in_mm();
-  // Rows and legs both climb: legs whose heads lie below a row's nails lie below those of every later row too, so the
-  // scan may start after them and stays linear in courses.
+  // Rows and legs both climb: legs whose heads lie below a row's nails lie below those of every later row
+  // too, so the scan may start after them and stays linear in courses.
   std::size_t start = 0;
   for (job::Row& row : rows) {
     if (row.course < 0 || !row.nailed) continue;
     const double nail_s = (row.tail + row.nail_up).in_mm();
-    while (start < legs.size() && legs[start].s_high + margin < nail_s && legs[start].course < row.course) ++start;
+    while (start < legs.size() && legs[start].s_high + margin < nail_s && legs[start].course < row.course)
+      ++start;
     for (std::size_t i = start; i < legs.size() && legs[i].course <= row.course; ++i) {
       const Leg& leg = legs[i];
       if (nail_s < leg.s_low - margin || nail_s > leg.s_high + margin) continue;

@@ -86,10 +86,10 @@ void order_work(const job::Slope& slope, const job::SlopeLayout& layout,
       step.step = row.course == 0 ? "work.course_first" : "work.course";
       step.params = {{"number", static_cast<double>(row.course + 1), ""},
                      {"fixing",
-                      cut_at_top                                  ? "fixing.top"
-                      : fixing == job::HeadFixing::hooked         ? "fixing.hooked"
+                      cut_at_top                                 ? "fixing.top"
+                      : fixing == job::HeadFixing::hooked        ? "fixing.hooked"
                       : fixing == job::HeadFixing::to_the_batten ? "fixing.batten"
-                                                                  : "fixing.flush",
+                                                                 : "fixing.flush",
                       "key"},
                      {"unit", unit.word, "key"},
                      {"width", unit.width.in_mm(), "mm"},

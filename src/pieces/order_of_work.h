@@ -7,8 +7,8 @@
 
 namespace lapwright::pieces {
 
-// `junctions[i]` was planned for slope.junctions[i]; `first_piece[i]` is where its pieces begin in plan.pieces.
-// `plan.rows` must already have its nails settled.
+// `junctions[i]` was planned for slope.junctions[i]; `first_piece[i]` is where its pieces begin in
+// plan.pieces. `plan.rows` must already have its nails settled.
 void order_work(const job::Slope& slope, const job::SlopeLayout& layout,
                 const std::vector<job::JunctionPlan>& junctions, const std::vector<std::size_t>& first_piece,
                 SlopePlan& plan);

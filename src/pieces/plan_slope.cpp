@@ -66,8 +66,8 @@ std::string_view mark_letter(const job::Piece& piece) {
 }
 
 bool same_piece(const job::Piece& a, const job::Piece& b) {
-  return a.kind == b.kind && a.code == b.code && a.metal == b.metal && a.length == b.length && a.width == b.width &&
-         geom::same_net(a.net, b.net);
+  return a.kind == b.kind && a.code == b.code && a.metal == b.metal && a.length == b.length &&
+         a.width == b.width && geom::same_net(a.net, b.net);
 }
 
 }  // namespace
@@ -93,7 +93,8 @@ Result<SlopePlan> plan_slope(const job::Slope& slope, const job::SlopeLayout& la
     first_piece.push_back(plan.pieces.size());
     // Pieces are copied and findings moved: the junction's own indices stay valid for the order of work.
     plan.pieces.insert(plan.pieces.end(), junctions.back().pieces.begin(), junctions.back().pieces.end());
-    std::move(junctions.back().findings.begin(), junctions.back().findings.end(), std::back_inserter(plan.findings));
+    std::move(junctions.back().findings.begin(), junctions.back().findings.end(),
+              std::back_inserter(plan.findings));
   }
   if (!faults.empty()) return failed(std::move(faults));
   keep_nails_clear(plan.pieces, plan.rows);

@@ -7,8 +7,8 @@
 
 namespace lapwright::pieces {
 
-job::Piece lead_piece(std::string_view kind, const job::Slope& slope, const job::Junction& junction, geom::Net net,
-                      geom::GridPoint base_point) {
+job::Piece lead_piece(std::string_view kind, const job::Slope& slope, const job::Junction& junction,
+                      geom::Net net, geom::GridPoint base_point) {
   job::Piece piece;
   piece.kind = kind;
   piece.slope = slope.name;

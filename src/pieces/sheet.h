@@ -11,8 +11,8 @@
 namespace lapwright::pieces {
 
 // A piece without sizes, figures or placements yet.
-job::Piece lead_piece(std::string_view kind, const job::Slope& slope, const job::Junction& junction, geom::Net net,
-                      geom::GridPoint base_point);
+job::Piece lead_piece(std::string_view kind, const job::Slope& slope, const job::Junction& junction,
+                      geom::Net net, geom::GridPoint base_point);
 
 // Fills area and mass from the net and the code, with their figures. REQUIRES piece.code.
 void weigh(job::Piece& piece, const practice::Pack& pack);

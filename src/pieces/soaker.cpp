@@ -35,9 +35,9 @@ struct Section {
 
 // One soaker's sizes along the slope.
 struct Cut {
-  Length tail;        // of the piece: set back from the tail of the unit that covers it
-  Length flat;        // on the roof, from the tail to the hook's fold, or to the end
-  Length blank;       // with the hook
+  Length tail;          // of the piece: set back from the tail of the unit that covers it
+  Length flat;          // on the roof, from the tail to the hook's fold, or to the end
+  Length blank;         // with the hook
   Length upstand_from;  // the wall may begin above the tail or end below the head
   Length upstand_to;
   bool cut_at_top = false;
@@ -48,7 +48,8 @@ bool nailed_in_the_middle(const job::Covering& c) {
 }
 
 std::optional<Section> section_of(const job::Slope& slope, const job::Junction& junction,
-                                  const practice::Pack& pack, const std::string& where, job::JunctionPlan& plan) {
+                                  const practice::Pack& pack, const std::string& where,
+                                  job::JunctionPlan& plan) {
   const job::Covering& c = slope.covering;
   Section s;
   s.fixing = junction.head_fixing.value_or(HeadFixing::hooked);
@@ -58,20 +59,27 @@ std::optional<Section> section_of(const job::Slope& slope, const job::Junction& 
   s.upstand = max(pack.length("soaker.upstand"), pack.length("soaker.proud") + finished_face(c));
   s.code = junction.soaker_code.value_or(static_cast<std::int64_t>(pack.number("soaker.code")));
   if (s.fixing == HeadFixing::flush && nailed_in_the_middle(c)) {
-    plan.findings.push_back({Level::wrong, "soaker.flush_on_centre_nailed", {}, "", std::nullopt, std::nullopt,
-                             "common practice, no source", where});
+    plan.findings.push_back({Level::wrong,
+                             "soaker.flush_on_centre_nailed",
+                             {},
+                             "",
+                             std::nullopt,
+                             std::nullopt,
+                             "common practice, no source",
+                             where});
     return std::nullopt;
   }
   const practice::Rule& hook_least = pack.rule("soaker.hook_least");
   if (s.fixing == HeadFixing::hooked && s.allowance + s.set_back < Length::mm(hook_least.value)) {
-    plan.findings.push_back({Level::doubt,
-                             "soaker.hook_short",
-                             {{"hook", (s.allowance + s.set_back).in_mm(), "mm"}, {"least", hook_least.value, "mm"}},
-                             "",
-                             (s.allowance + s.set_back).in_mm(),
-                             hook_least.value,
-                             hook_least.source,
-                             where});
+    plan.findings.push_back(
+        {Level::doubt,
+         "soaker.hook_short",
+         {{"hook", (s.allowance + s.set_back).in_mm(), "mm"}, {"least", hook_least.value, "mm"}},
+         "",
+         (s.allowance + s.set_back).in_mm(),
+         hook_least.value,
+         hook_least.source,
+         where});
   }
   const practice::Rule& proud = pack.rule("soaker.proud");
   if (proud.overridden && proud.value < proud.pack_value) {
@@ -112,9 +120,10 @@ std::optional<Section> section_of(const job::Slope& slope, const job::Junction& 
 
 Cut cut_of(const job::SlopeLayout& layout, const WallSide& wall, const Section& s, std::size_t k) {
   const job::Course& course = layout.courses[k];
-  // From the courses' own lengths and margins, not from differences of tails: equal courses give equal soakers to the
-  // last bit.
-  const Length to_head = k == 0 ? layout.under_length : layout.courses[k - 1].length - layout.courses[k - 1].margin;
+  // From the courses' own lengths and margins, not from differences of tails: equal courses give equal
+  // soakers to the last bit.
+  const Length to_head =
+      k == 0 ? layout.under_length : layout.courses[k - 1].length - layout.courses[k - 1].margin;
   const Length room = layout.top - course.tail;
   Cut cut;
   cut.tail = course.tail + s.set_back;
@@ -139,8 +148,11 @@ Cut cut_of(const job::SlopeLayout& layout, const WallSide& wall, const Section& 
     }
   }
   cut.upstand_from = max(Length{}, wall.from - cut.tail);
+  // The wall ends, or the slope does, before the lead: the upstand stops there, beside a hook as anywhere. A
+  // strip narrower than a hand cuts is not left standing beside the hook.
   cut.upstand_to = min(cut.blank, wall.to - cut.tail);
-  if (wall.to >= layout.top - tolerance::kGrid) cut.upstand_to = cut.blank;
+  if (cut.upstand_to > cut.blank - tolerance::kGrid * 10.0) cut.upstand_to = cut.blank;
+  if (cut.upstand_to > cut.flat && cut.upstand_to < cut.flat + tolerance::kHandCut) cut.upstand_to = cut.flat;
   return cut;
 }
 
@@ -181,8 +193,8 @@ geom::Net net_of(const Section& s, const Cut& cut) {
 }
 
 // The lap on the next soaker up, as figures know it.
-std::optional<job::Figure> lap_figure(const job::SlopeLayout& layout, const Section& s, const practice::Pack& pack,
-                                      std::size_t k) {
+std::optional<job::Figure> lap_figure(const job::SlopeLayout& layout, const Section& s,
+                                      const practice::Pack& pack, std::size_t k) {
   if (k == 0 || k + 1 >= layout.courses.size()) return std::nullopt;
   const job::Course& below = layout.courses[k - 1];
   const Length next = layout.courses[k].margin;
@@ -224,8 +236,8 @@ job::Figure length_figure(const job::SlopeLayout& layout, const Section& s, cons
   return why.rule("a", pack.rule("soaker.head_allowance")).gives(cut.blank);
 }
 
-std::vector<job::Figure> section_figures(const job::Slope& slope, const job::Junction& junction, const Section& s,
-                                         const practice::Pack& pack) {
+std::vector<job::Figure> section_figures(const job::Slope& slope, const job::Junction& junction,
+                                         const Section& s, const practice::Pack& pack) {
   const job::Covering& c = slope.covering;
   const Length gap = practice::widest_gap(junction, pack);
   std::vector<job::Figure> out;
@@ -296,7 +308,9 @@ void judge_laps(const job::JunctionPlan& plan, const practice::Pack& pack, const
 
 }  // namespace
 
-Length finished_face(const job::Covering& covering) { return covering.thickness.most() + covering.camber.most(); }
+Length finished_face(const job::Covering& covering) {
+  return covering.thickness.most() + covering.camber.most();
+}
 
 void plan_soakers(const job::Slope& slope, const job::Junction& junction, const job::SlopeLayout& layout,
                   const practice::Pack& pack, job::JunctionPlan& plan) {

@@ -7,14 +7,15 @@
 //          |  |                     |     |
 //          |  |  leg under the unit | hook|   fold 2 (hooked): down over the head of the unit below
 //          |  +---------------------+-----+
-//          +---------------------------------> x  up the slope; x = 0 is the tail, set back under the unit above
+//          +---------------------------------> x  up the slope; x = 0 is the tail, set back under the unit
+//          above
 //
-// On-slope length to the head of the unit that it lies on is L − G (tails and heads, so that diminishing units need
-// nothing else). The leg reaches gap + half a unit, never less than gap + the least leg. The upstand stands proud of
-// the finished unit by the rule's amount at the thickest unit of the survey's spread.
+// On-slope length to the head of the unit that it lies on is L − G (tails and heads, so that diminishing
+// units need nothing else). The leg reaches gap + half a unit, never less than gap + the least leg. The
+// upstand stands proud of the finished unit by the rule's amount at the thickest unit of the survey's spread.
 //
-// Properties: the tail is never seen (set back under the unit above); the lap of two neighbours is never less than the
-// headlap less the set-back; no soaker reaches past the slope's top edge.
+// Properties: the tail is never seen (set back under the unit above); the lap of two neighbours is never less
+// than the headlap less the set-back; no soaker reaches past the slope's top edge.
 #pragma once
 
 #include <lapwright/job/layout.h>
@@ -27,7 +28,8 @@ namespace lapwright::pieces {
 void plan_soakers(const job::Slope& slope, const job::Junction& junction, const job::SlopeLayout& layout,
                   const practice::Pack& pack, job::JunctionPlan& plan);
 
-// The finished face of the units above the plane that the soakers lie in, at the thickest of the survey's spread.
+// The finished face of the units above the plane that the soakers lie in, at the thickest of the survey's
+// spread.
 Length finished_face(const job::Covering& covering);
 
 }  // namespace lapwright::pieces

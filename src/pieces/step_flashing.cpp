@@ -30,8 +30,8 @@ struct Span {
   std::size_t last;
 };
 
-// Whole steps, greedily from the bottom: as many as the longest piece holds; the next begins as few steps back as give
-// the lap. Empty when one step and its lap are longer than a piece can be.
+// Whole steps, greedily from the bottom: as many as the longest piece holds; the next begins as few steps
+// back as give the lap. Empty when one step and its lap are longer than a piece can be.
 std::vector<Span> divide(const Steps& steps, Length longest, Length least_lap) {
   std::vector<Span> spans;
   const std::size_t n = steps.steps.size();
@@ -47,7 +47,8 @@ std::vector<Span> divide(const Steps& steps, Length longest, Length least_lap) {
     spans.push_back({first, last});
     if (last == n) return spans;
     std::size_t next = last;
-    while (next > first && boundary(steps, last) - boundary(steps, next) < least_lap - tolerance::kNoise) --next;
+    while (next > first && boundary(steps, last) - boundary(steps, next) < least_lap - tolerance::kNoise)
+      --next;
     if (next <= first) return {};
     first = next;
   }
@@ -64,21 +65,23 @@ struct Widths {
 };
 
 std::optional<Widths> choose_strip(const job::Slope& slope, const job::Junction& junction, const Steps& steps,
-                                   const practice::Pack& pack, const std::string& where, job::JunctionPlan& plan) {
+                                   const practice::Pack& pack, const std::string& where,
+                                   job::JunctionPlan& plan) {
   const Length spread = practice::brick_course(junction.wall, pack).spread;
   const Length needed =
       steps.water_line + (steps.largest_height + spread + steps.turn_in) * cos(slope.pitch.least());
   const auto strip = pack.next_strip_width(needed - tolerance::kGrid);
   const Length usual = Length::mm(150);
   if (!strip) {
-    plan.findings.push_back({Level::wrong,
-                             "step.no_strip",
-                             {{"needed", needed.in_mm(), "mm"}, {"joint", steps.largest_height.in_mm(), "mm"}},
-                             "",
-                             needed.in_mm(),
-                             pack.strip_widths().back().in_mm(),
-                             "geometry",
-                             where});
+    plan.findings.push_back(
+        {Level::wrong,
+         "step.no_strip",
+         {{"needed", needed.in_mm(), "mm"}, {"joint", steps.largest_height.in_mm(), "mm"}},
+         "",
+         needed.in_mm(),
+         pack.strip_widths().back().in_mm(),
+         "geometry",
+         where});
     return std::nullopt;
   }
   if (needed > usual + tolerance::kGrid) {
@@ -100,8 +103,9 @@ std::optional<Widths> choose_strip(const job::Slope& slope, const job::Junction&
   return Widths{needed, *strip};
 }
 
-std::vector<job::Figure> figures_of(const job::Slope& slope, const job::Junction& junction, const Steps& steps,
-                                    const Span& span, const Widths& widths, const practice::Pack& pack) {
+std::vector<job::Figure> figures_of(const job::Slope& slope, const job::Junction& junction,
+                                    const Steps& steps, const Span& span, const Widths& widths,
+                                    const practice::Pack& pack) {
   std::vector<job::Figure> out;
   const Angle pitch = slope.pitch.value;
   const Length lower = boundary(steps, span.first);
@@ -176,7 +180,8 @@ void say_joints(const job::Junction& junction, const Steps& steps, const practic
   const Length lowest = wall.joints.empty() ? wall.first_joint.value_or(Measured<Length>(course)).value
                                             : wall.joints.front().value;
   // The lowest joint above the roof cannot stand more than a course above it.
-  const Length most = wall.joints.size() > 1 ? max(course, wall.joints[1].value - wall.joints[0].value) : course;
+  const Length most =
+      wall.joints.size() > 1 ? max(course, wall.joints[1].value - wall.joints[0].value) : course;
   if (lowest > most + tolerance::kHandCut) {
     plan.findings.push_back({Level::doubt,
                              "wall.first_joint_high",
@@ -202,15 +207,15 @@ void say_joints(const job::Junction& junction, const Steps& steps, const practic
   }
   for (std::size_t i = 1; i + 1 < steps.steps.size(); ++i) {
     if (steps.steps[i].turned_in) continue;
-    plan.findings.push_back({Level::doubt,
-                             "step.run_too_short",
-                             {{"joint", steps.steps[i].joint.in_mm(), "mm"},
-                              {"least", pack.number("step.least_run"), "mm"}},
-                             "",
-                             std::nullopt,
-                             pack.number("step.least_run"),
-                             pack.rule("step.least_run").source,
-                             where});
+    plan.findings.push_back(
+        {Level::doubt,
+         "step.run_too_short",
+         {{"joint", steps.steps[i].joint.in_mm(), "mm"}, {"least", pack.number("step.least_run"), "mm"}},
+         "",
+         std::nullopt,
+         pack.number("step.least_run"),
+         pack.rule("step.least_run").source,
+         where});
     break;
   }
 }
@@ -234,8 +239,8 @@ std::optional<Fault> joints_too_close(const job::Junction& junction, const Steps
 
 }  // namespace
 
-Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& junction, const practice::Pack& pack,
-                                 job::JunctionPlan& plan) {
+Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& junction,
+                                 const practice::Pack& pack, job::JunctionPlan& plan) {
   const std::string where = slope.name + " / " + junction.name;
   const WallSide wall = wall_side(slope, junction);
   const Length run = wall.to - wall.from;
@@ -249,9 +254,9 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
 
   const std::int64_t code = practice::flashing_code(junction, pack);
   constexpr std::int64_t kThinnestLong = 4;
-  const Length longest = code >= kThinnestLong
-                             ? pack.length("flashing.piece_most")
-                             : min(pack.length("flashing.piece_most"), pack.length("flashing.piece_most_code_3"));
+  const Length longest = code >= kThinnestLong ? pack.length("flashing.piece_most")
+                                               : min(pack.length("flashing.piece_most"),
+                                                     pack.length("flashing.piece_most_code_3"));
   const Length least_lap = pack.length("flashing.lap_along_wall");
   const std::vector<Span> spans = divide(steps, longest, least_lap);
   if (spans.empty()) {
@@ -277,8 +282,7 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
     std::size_t index = first_piece;
     while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
     if (index == plan.pieces.size()) {
-      // Low down near the upper end of the foot: on the face whatever the steps do.
-      const geom::GridPoint on_face = {to_grid(length) / 2, to_grid(steps.water_line) / 4};
+      const geom::GridPoint on_face = step_face_point(steps, span.first, span.last);
       job::Piece piece = lead_piece("step-flashing", slope, junction, net,
                                     for_hand(on_face, to_grid(length), junction.hand));
       piece.length = length;
@@ -294,7 +298,8 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
       for (const job::Figure& f : piece.figures) has_lap = has_lap || f.name == "lap";
       if (!has_lap) piece.figures.push_back(lap_figure(steps, span, spans[s + 1], pack));
     }
-    piece.placements.push_back({-2, on_wall(wall, wall.from + start, length, face)});
+    piece.placements.push_back(
+        {-2, on_wall(wall, wall.from + start, length, face + foot_of(steps, span.first))});
     piece.count += 1;
     job::WorkStep work;
     work.slope = slope.name;
@@ -306,7 +311,8 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
                    {"at", (wall.from + start).in_mm(), "mm"},
                    {"turn_in", steps.turn_in.in_mm(), "mm"}};
     if (s > 0) {
-      work.params.push_back({"lap", (boundary(steps, spans[s - 1].last) - boundary(steps, span.first)).in_mm(), "mm"});
+      work.params.push_back(
+          {"lap", (boundary(steps, spans[s - 1].last) - boundary(steps, span.first)).in_mm(), "mm"});
     }
     plan.work_after_courses.push_back(std::move(work));
     plan.piece_of_work.push_back(static_cast<std::int64_t>(index));

@@ -7,14 +7,14 @@
 //   └──────────┐
 //   foot, on the finished units
 //
-// Piece length <= the longest piece; laps of whole steps, the smallest number that gives the least lap, upper over
-// lower. The turn-in's last corner would jut turn_in × sin θ past the piece's end: it is trimmed square to the end, so
-// that the blank is as long as its steps and the limit is measured on the blank.
+// Piece length <= the longest piece; laps of whole steps, the smallest number that gives the least lap, upper
+// over lower. The turn-in's last corner would jut turn_in × sin θ past the piece's end: it is trimmed square
+// to the end, so that the blank is as long as its steps and the limit is measured on the blank.
 //
 // The wall's own ends are plumb, so the first and the last piece lean there.
 //
-// Properties: every step edge is on or above the water line; the pieces' runs along the water line less their laps add
-// up to the run; no blank is longer than a piece may be, nor wider than width_needed.
+// Properties: every step edge is on or above the water line; the pieces' runs along the water line less their
+// laps add up to the run; no blank is longer than a piece may be, nor wider than width_needed.
 #pragma once
 
 #include <lapwright/base/fault.h>
@@ -24,7 +24,7 @@
 
 namespace lapwright::pieces {
 
-Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& junction, const practice::Pack& pack,
-                                 job::JunctionPlan& plan);
+Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& junction,
+                                 const practice::Pack& pack, job::JunctionPlan& plan);
 
 }  // namespace lapwright::pieces

@@ -19,7 +19,9 @@ struct Flat {
   Length b;
 };
 
-Flat operator+(Flat p, Flat q) { return {p.a + q.a, p.b + q.b}; }
+Flat operator+(Flat p, Flat q) {
+  return {p.a + q.a, p.b + q.b};
+}
 
 // The point between p (a <= limit) and q (a > limit) where a == limit.
 Flat where_crossing(Flat p, Flat q, Length limit) {
@@ -27,10 +29,10 @@ Flat where_crossing(Flat p, Flat q, Length limit) {
   return {limit, p.b + (q.b - p.b) * t};
 }
 
-GridPoint on_grid(Flat p) { return grid_point(p.a, p.b); }
-
 class Outline {
  public:
+  explicit Outline(Length foot) : foot_(foot) {}
+  GridPoint on_grid(Flat p) const { return grid_point(p.a, p.b - foot_); }
   void add(Flat p, EdgeRole role_of_edge_from_here) {
     const GridPoint g = on_grid(p);
     if (!net_.outline.empty() && net_.outline.back() == g) {
@@ -43,8 +45,14 @@ class Outline {
   geom::Net& net() { return net_; }
 
  private:
+  Length foot_;
   geom::Net net_;
 };
+
+// The wall's plumb upper end, `b` above the roof, measured from `start`.
+Length wall_end(const Steps& steps, Length start, Length b) {
+  return steps.run - start + b * tan(steps.pitch);
+}
 
 }  // namespace
 
@@ -53,16 +61,19 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
   const double cosine = cos(steps.pitch);
   const bool at_wall_top = last == steps.steps.size();
   const Length start = reach_of(steps, first, last).low;
-  const Length end = steps.steps[last - 1].to - start;               // on the water line
-  const Length foot_end = at_wall_top ? steps.run - start : end;     // the wall's end is plumb, a piece's is square
+  const Length end = steps.steps[last - 1].to - start;    // on the water line
+  const Length plumb = wall_end(steps, start, Length{});  // the wall's end is plumb, a piece's is square
+  const Length foot = foot_of(steps, first);
   const Length w = steps.water_line;
   const Flat turn{steps.turn_in * sine, steps.turn_in * cosine};  // upright in the wall
 
-  Outline outline;
+  Outline outline(foot);
   std::vector<geom::Fold> folds;
   std::vector<geom::Cut> cuts;
-  outline.add({Length{}, Length{}}, EdgeRole::foot);
-  outline.add({foot_end, Length{}}, EdgeRole::lap);
+  outline.add({Length{}, foot}, foot > Length{} ? EdgeRole::lap : EdgeRole::foot);
+  if (foot <= Length{}) outline.add({at_wall_top ? plumb : min(end, plumb), Length{}}, EdgeRole::lap);
+  // A piece that ends past the wall's end at the roof, but short of it at the water line.
+  if (!at_wall_top && end > plumb) outline.add({end, (end - plumb) / tan(steps.pitch)}, EdgeRole::lap);
   // Counter-clockwise: over the steps from the upper end down.
   for (std::size_t i = last; i-- > first;) {
     const Step& step = steps.steps[i];
@@ -96,9 +107,10 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
     } else {
       const bool next_rises = steps.steps[i + 1].turned_in;
       if (next_rises) {
-        // turned_inner lies on the next step's riser: the snip from there down to the inner corner parts the turn-in.
+        // turned_inner lies on the next step's riser: the snip from there down to the inner corner parts the
+        // turn-in.
         outline.add(turned_inner, EdgeRole::turn_in);
-        cuts.push_back({on_grid(turned_inner), on_grid(inner)});
+        cuts.push_back({outline.on_grid(turned_inner), outline.on_grid(inner)});
       } else {
         outline.add(inner, EdgeRole::riser);
         outline.add(turned_inner, EdgeRole::turn_in);
@@ -106,7 +118,7 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
       outline.add(turned_outer, EdgeRole::riser);
     }
     outline.add(outer, EdgeRole::riser);
-    folds.push_back({on_grid(outer), on_grid(inner), Angle::degrees(90), false});
+    folds.push_back({outline.on_grid(outer), outline.on_grid(inner), Angle::degrees(90), false});
     const bool joins_lower_turn_in = i > first && steps.steps[i - 1].turned_in;
     if (!joins_lower_turn_in) outline.add(riser_foot, i == first ? EdgeRole::lap : EdgeRole::plain);
   }
@@ -115,6 +127,16 @@ geom::Net step_net(const Steps& steps, std::size_t first, std::size_t last) {
   outline.net().folds = std::move(folds);
   outline.net().cuts = std::move(cuts);
   return std::move(outline.net());
+}
+
+geom::GridPoint step_face_point(const Steps& steps, std::size_t first, std::size_t last) {
+  const Length start = reach_of(steps, first, last).low;
+  const Length foot = foot_of(steps, first);
+  const Length b = foot + (steps.water_line - foot) / 4.0;
+  const Length left = first == 0 ? b * tan(steps.pitch) : Length{};
+  Length right = wall_end(steps, start, b);
+  if (last < steps.steps.size()) right = min(right, boundary(steps, last) - start);
+  return grid_point((left + right) / 2.0, b - foot);
 }
 
 }  // namespace lapwright::pieces

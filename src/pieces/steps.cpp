@@ -13,11 +13,14 @@ namespace lapwright::pieces {
 namespace {
 
 // Heights on the µm grid, so that equal courses give equal steps to the last bit.
-Length on_grid(Length length) { return geom::to_length(geom::to_grid(length)); }
+Length on_grid(Length length) {
+  return geom::to_length(geom::to_grid(length));
+}
 
 Fault joints_fault(const job::Junction& junction, std::string read, std::string accepted, std::string mend) {
-  return Fault{FaultCode::no_geometry,    junction.path + ".wall.joints", junction.wall.joints_spot, std::move(read),
-               std::move(accepted), std::move(mend)};
+  return Fault{FaultCode::no_geometry,    junction.path + ".wall.joints",
+               junction.wall.joints_spot, std::move(read),
+               std::move(accepted),       std::move(mend)};
 }
 
 }  // namespace
@@ -39,10 +42,11 @@ Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Ju
     }
     if (heights.back() < at_head - tolerance::kGrid) {
       if (!junction.wall.course) {
-        return failed(joints_fault(junction, "a highest joint at " + trimmed(heights.back().in_mm(), 1) + " mm",
-                                   "joints up to at least " + trimmed(at_head.in_mm(), 1) +
-                                       " mm, where the water line leaves this wall",
-                                   "measure the joints further up, or give \"course\" to go on from the last"));
+        return failed(
+            joints_fault(junction, "a highest joint at " + trimmed(heights.back().in_mm(), 1) + " mm",
+                         "joints up to at least " + trimmed(at_head.in_mm(), 1) +
+                             " mm, where the water line leaves this wall",
+                         "measure the joints further up, or give \"course\" to go on from the last"));
       }
       const Length course = junction.wall.course->value;
       while (heights.back() < at_head) heights.push_back(on_grid(heights.back() + course));
@@ -79,8 +83,8 @@ Steps fall_of_steps(const std::vector<Length>& heights, Length run, Angle pitch,
     step.height = z - below;
     step.from = begin;
     step.to = min(end, run + foot);
-    // Where the part step at the foot (or the rest at the head) is too short to fold, its edge stays on the water
-    // line, straight.
+    // Where the part step at the foot (or the rest at the head) is too short to fold, its edge stays on the
+    // water line, straight.
     step.turned_in = (step.to - step.from) * cos(pitch) >= least_run;
     if (step.turned_in) out.largest_height = max(out.largest_height, step.height);
     out.steps.push_back(step);
@@ -103,9 +107,21 @@ WallPoint upper_end_at(const Steps& steps, Length height) {
 
 Reach reach_of(const Steps& steps, std::size_t first, std::size_t last) {
   const Length low = first == 0 ? Length{} : boundary(steps, first);
-  if (last < steps.steps.size()) return {low, boundary(steps, last)};
-  const Step& top = steps.steps.back();
-  return {low, top.turned_in ? upper_end_at(steps, top.joint + steps.turn_in).a : boundary(steps, last)};
+  Length high = boundary(steps, last);
+  const Step& top = steps.steps[last - 1];
+  if (!top.turned_in) {
+    // The edge below it keeps its whole turn-in, which leans past what is left of the water line.
+    const bool leans = last - first >= 2 && steps.steps[last - 2].turned_in;
+    if (leans) high = max(high, steps.steps[last - 2].to + steps.turn_in * sin(steps.pitch));
+  } else if (last == steps.steps.size()) {
+    high = upper_end_at(steps, top.joint + steps.turn_in).a;
+  }
+  return {low, high};
+}
+
+Length foot_of(const Steps& steps, std::size_t first) {
+  const Length low = first == 0 ? Length{} : boundary(steps, first);
+  return low <= steps.run ? Length{} : (low - steps.run) / tan(steps.pitch);
 }
 
 }  // namespace lapwright::pieces

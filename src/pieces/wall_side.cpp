@@ -16,8 +16,8 @@ geom::GridPoint for_hand(geom::GridPoint p, geom::Grid length, job::Hand hand) {
   return hand == job::Hand::left ? p : geom::GridPoint{length - p.x, p.y};
 }
 
-// A right-hand net is mirrored in x, so its x axis runs down the slope from its upper end; the outward face stays
-// outward.
+// A right-hand net is mirrored in x, so its x axis runs down the slope from its upper end; the outward face
+// stays outward.
 geom::Frame on_roof(const WallSide& wall, Length tail, Length length, Length leg) {
   const bool left = wall.inwards > 0;
   const Length x_origin = left ? tail : tail + length;

@@ -12,9 +12,12 @@ Length widest_gap(const job::Junction& junction, const Pack& pack) {
 Length open_joint(const job::Covering& covering, const Pack& pack) {
   if (covering.joint) return *covering.joint;
   switch (covering.kind) {
-    case job::CoveringKind::slate: return pack.length("joint.slate");
-    case job::CoveringKind::plain_tile: return pack.length("joint.plain_tile");
-    default: return pack.length("joint.single_lap");
+    case job::CoveringKind::slate:
+      return pack.length("joint.slate");
+    case job::CoveringKind::plain_tile:
+      return pack.length("joint.plain_tile");
+    default:
+      return pack.length("joint.single_lap");
   }
 }
 

@@ -17,11 +17,15 @@ Why& Why::term(std::string_view symbol, double value, std::string_view unit, std
   return *this;
 }
 
-Why& Why::survey(std::string_view symbol, Length value) { return term(symbol, value.in_mm(), "mm", "survey"); }
+Why& Why::survey(std::string_view symbol, Length value) {
+  return term(symbol, value.in_mm(), "mm", "survey");
+}
 Why& Why::survey(std::string_view symbol, Angle value) {
   return term(symbol, value.in_degrees(), "deg", "survey");
 }
-Why& Why::set_out(std::string_view symbol, Length value) { return term(symbol, value.in_mm(), "mm", "set-out"); }
+Why& Why::set_out(std::string_view symbol, Length value) {
+  return term(symbol, value.in_mm(), "mm", "set-out");
+}
 
 Why& Why::rule(std::string_view symbol, const Rule& rule) {
   term(symbol, rule.value, rule.unit, "rule " + rule.name);
@@ -31,13 +35,15 @@ Why& Why::rule(std::string_view symbol, const Rule& rule) {
 
 Why& Why::decided_by(const Rule& rule) {
   figure_.rule = rule.name;
-  figure_.source = rule.overridden ? "this job's own choice; the pack says: " + rule.source : rule.source;
+  figure_.source = rule.source;  // an overridden rule says itself that the job set it
   figure_.standing = rule.standing;
   decided_ = true;
   return *this;
 }
 
-job::Figure Why::gives(Length value) { return gives(value.in_mm()); }
+job::Figure Why::gives(Length value) {
+  return gives(value.in_mm());
+}
 job::Figure Why::gives(double value) {
   figure_.value = value;
   return std::move(figure_);

@@ -59,7 +59,17 @@ const Rule* Pack::find(std::string_view name) const {
 const Rule& Pack::rule(std::string_view name) const {
   const Rule* found = find(name);
   assert(found);
+  asked_.resize(rules_.size());
+  asked_[static_cast<std::size_t>(found - rules_.data())] = true;
   return *found;
+}
+
+std::vector<const Rule*> Pack::asked() const {
+  std::vector<const Rule*> out;
+  for (std::size_t i = 0; i < asked_.size(); ++i) {
+    if (asked_[i]) out.push_back(&rules_[i]);
+  }
+  return out;
 }
 
 const LeadCode& Pack::lead(std::int64_t code) const {
@@ -106,7 +116,7 @@ Result<Pack> Pack::with_overrides(const std::vector<job::Override>& overrides, b
       const auto near = nearest(wish.rule, names);
       refuse(FaultCode::unknown_rule, quoted(wish.rule),
              fmt::format("the name of a rule of the pack {}", name_),
-             near ? fmt::format("did you mean {}?", *near) : std::string("see the rules in docs/practice.md"));
+             near ? fmt::format("did you mean {}?", *near) : std::string("`lapwright rules` lists them"));
       continue;
     }
     if (at->overridden) {

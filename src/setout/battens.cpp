@@ -17,7 +17,8 @@ bool is_centre_nailed(const job::Covering& c) {
 
 }  // namespace
 
-Length nail_up(const job::Covering& c, Length length, Length gauge, Length headlap, const practice::Pack& pack) {
+Length nail_up(const job::Covering& c, Length length, Length gauge, Length headlap,
+               const practice::Pack& pack) {
   if (is_centre_nailed(c)) return gauge + headlap + pack.length("slate.hole_clearance");
   if (c.kind == CoveringKind::slate) return length - pack.length("slate.head_nail");
   return length - pack.length("tile.nail_from_head");
@@ -39,7 +40,11 @@ void mark_battens(const job::Slope& slope, const practice::Pack& pack, job::Slop
   if (is_double_lap(c.kind)) layout.set_out.battens.push_back({min(under_mark, layout.under_length), -1});
   std::int64_t number = 0;
   for (const job::Course& course : layout.courses) {
-    layout.set_out.battens.push_back({min(course.tail + hang_of(course), layout.top), number});
+    // Units cut at the top edge hang from the top batten, which is marked once.
+    const Length mark = min(course.tail + hang_of(course), layout.top);
+    if (layout.set_out.battens.empty() || layout.set_out.battens.back().mark < layout.top) {
+      layout.set_out.battens.push_back({mark, number});
+    }
     ++number;
   }
   if (is_centre_nailed(c) && c.sets.empty()) {

@@ -31,7 +31,8 @@ struct Bond {
 const job::Junction* wall_at(const job::Slope& slope, Hand hand, Length tail, Length next_tail) {
   for (const job::Junction& j : slope.junctions) {
     if (j.kind != JunctionKind::side || j.hand != hand) continue;
-    if (j.from < next_tail - tolerance::kNoise && tail + tolerance::kNoise < j.to.value_or(slope.rafter.value)) {
+    if (j.from < next_tail - tolerance::kNoise &&
+        tail + tolerance::kNoise < j.to.value_or(slope.rafter.value)) {
       return &j;
     }
   }
@@ -47,9 +48,9 @@ void add_run(std::vector<job::UnitRun>& runs, Length width, std::int64_t count) 
   }
 }
 
-// Fills `room` (clear width, between the gaps) from the left, the first unit `first` wide. The last unit is cut to
-// what is left; where that would be narrower than allowed it is cut, together with its neighbour, from a unit and a
-// half, or the two share what is left.
+// Fills `room` (clear width, between the gaps) from the left, the first unit `first` wide. The last unit is
+// cut to what is left; where that would be narrower than allowed it is cut, together with its neighbour, from
+// a unit and a half, or the two share what is left.
 std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond) {
   std::vector<job::UnitRun> runs;
   if (room <= first + bond.joint) {
@@ -156,23 +157,25 @@ std::int64_t count_and_halves(const std::vector<job::Row>& rows, const Bond& bon
   return n;
 }
 
-void say_bond(const job::Slope& slope, const Bond& bond, const practice::Pack& pack, job::SlopeLayout& layout) {
+void say_bond(const job::Slope& slope, const Bond& bond, const practice::Pack& pack,
+              job::SlopeLayout& layout) {
   const std::int64_t and_halves = count_and_halves(layout.rows, bond);
   if (and_halves == 0) return;
-  const practice::Rule& narrowest = pack.rule(slope.covering.kind == CoveringKind::slate ? "bond.narrowest_slate"
-                                                                                         : "bond.narrowest_tile");
-  layout.findings.push_back({Level::note,
-                             "bond.no_half_units",
-                             {{"half", (bond.unit / 2.0).in_mm(), "mm"},
-                              {"and_half", bond.and_half.in_mm(), "mm"},
-                              {"narrowest", bond.narrowest.in_mm(), "mm"},
-                              {"count", static_cast<double>(and_halves), ""},
-                              {"first", slope.covering.first_unit == FirstUnit::unit ? "a whole unit" : "a unit and a half", ""}},
-                             "",
-                             static_cast<double>(and_halves),
-                             std::nullopt,
-                             narrowest.source,
-                             slope.name});
+  const practice::Rule& narrowest =
+      pack.rule(slope.covering.kind == CoveringKind::slate ? "bond.narrowest_slate" : "bond.narrowest_tile");
+  layout.findings.push_back(
+      {Level::note,
+       "bond.no_half_units",
+       {{"half", (bond.unit / 2.0).in_mm(), "mm"},
+        {"and_half", bond.and_half.in_mm(), "mm"},
+        {"narrowest", bond.narrowest.in_mm(), "mm"},
+        {"count", static_cast<double>(and_halves), ""},
+        {"first", slope.covering.first_unit == FirstUnit::unit ? "unit.whole" : "unit.and_half", "key"}},
+       "",
+       static_cast<double>(and_halves),
+       std::nullopt,
+       narrowest.source,
+       slope.name});
 }
 
 void check_sidelap(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayout& layout) {
@@ -238,7 +241,8 @@ void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLa
 
   if (is_double_lap(c.kind)) {
     // The under-course breaks bond with the eaves course, as an odd course would.
-    const Length nail = max(layout.under_length - pack.length("tile.nail_from_head"), layout.under_length / 2.0);
+    const Length nail =
+        max(layout.under_length - pack.length("tile.nail_from_head"), layout.under_length / 2.0);
     job::Row under = row_of(-1, Length{}, layout.courses.front().margin, layout.under_length, nail);
     layout.rows.push_back(std::move(under));
   }

@@ -16,7 +16,9 @@ using job::Level;
 using job::Nailing;
 using practice::Why;
 
-bool is_wet(Exposure exposure) { return exposure == Exposure::severe || exposure == Exposure::very_severe; }
+bool is_wet(Exposure exposure) {
+  return exposure == Exposure::severe || exposure == Exposure::very_severe;
+}
 
 Headlap plain_tile_headlap(const job::Slope& slope, Exposure exposure, const practice::Pack& pack) {
   Headlap out;
@@ -120,7 +122,8 @@ Headlap slate_headlap(const job::Slope& slope, Exposure exposure, const practice
     out.figure = Why("least_headlap", "H", "mm").survey("H", *fixed).gives(*fixed);
     bool some_table_agrees = false;
     for (const auto& answer : answers) {
-      some_table_agrees = some_table_agrees || (answer.headlap && *answer.headlap <= *fixed + tolerance::kPublishedRounding);
+      some_table_agrees =
+          some_table_agrees || (answer.headlap && *answer.headlap <= *fixed + tolerance::kPublishedRounding);
     }
     if (*fixed < *chosen->headlap - tolerance::kNoise) {
       out.findings.push_back({some_table_agrees ? Level::doubt : Level::wrong,
@@ -181,8 +184,10 @@ Headlap single_lap_headlap(const job::Slope& slope) {
   } else if (c.max_gauge) {
     const Length lap = c.length.value - *c.max_gauge;
     out.least = lap;
-    out.figure =
-        Why("least_headlap", "L - Gmax", "mm").survey("L", c.length.value).survey("Gmax", *c.max_gauge).gives(lap);
+    out.figure = Why("least_headlap", "L - Gmax", "mm")
+                     .survey("L", c.length.value)
+                     .survey("Gmax", *c.max_gauge)
+                     .gives(lap);
   }
   return out;
 }
@@ -196,22 +201,23 @@ struct Set {
 // The largest gauge of a unit of this length: what the headlap allows, and the person's own greatest.
 Length largest_gauge(const job::Covering& covering, Length length, Length headlap,
                      const std::optional<Length>& own_most, const practice::Pack& pack) {
-  const Length by_lap = is_double_lap(covering.kind)
-                            ? (length - headlap - dead_head(covering, pack)) / 2.0
-                            : length - headlap;
+  const Length by_lap =
+      is_double_lap(covering.kind) ? (length - headlap - dead_head(covering, pack)) / 2.0 : length - headlap;
   return own_most ? min(by_lap, *own_most) : by_lap;
 }
 
-job::Figure largest_figure(const job::Covering& c, Length headlap, Length largest, const practice::Pack& pack) {
+job::Figure largest_figure(const job::Covering& c, Length headlap, Length largest,
+                           const practice::Pack& pack) {
   const bool twice = is_double_lap(c.kind);
-  std::string formula = twice ? (c.kind == CoveringKind::slate && c.nailing == Nailing::head
-                                     ? "(L - H - N) / 2"
-                                     : "(L - H) / 2")
-                              : "L - H";
+  std::string formula =
+      twice
+          ? (c.kind == CoveringKind::slate && c.nailing == Nailing::head ? "(L - H - N) / 2" : "(L - H) / 2")
+          : "L - H";
   if (c.max_gauge) formula = "min(Gmax, " + formula + ")";
   Why why("largest_gauge", formula, "mm");
   why.survey("L", c.length.value).term("H", headlap.in_mm(), "mm", "figure least_headlap");
-  if (c.kind == CoveringKind::slate && c.nailing == Nailing::head) why.rule("N", pack.rule("slate.head_nail"));
+  if (c.kind == CoveringKind::slate && c.nailing == Nailing::head)
+    why.rule("N", pack.rule("slate.head_nail"));
   if (c.max_gauge) why.survey("Gmax", *c.max_gauge);
   return why.gives(largest);
 }
@@ -224,7 +230,9 @@ void append_courses(job::SlopeLayout& layout, Length from, Length gauge, std::in
 
 }  // namespace
 
-bool is_double_lap(CoveringKind kind) { return kind == CoveringKind::plain_tile || kind == CoveringKind::slate; }
+bool is_double_lap(CoveringKind kind) {
+  return kind == CoveringKind::plain_tile || kind == CoveringKind::slate;
+}
 
 Length dead_head(const job::Covering& covering, const practice::Pack& pack) {
   const bool head_nailed = covering.kind == CoveringKind::slate && covering.nailing == Nailing::head;
@@ -233,9 +241,12 @@ Length dead_head(const job::Covering& covering, const practice::Pack& pack) {
 
 Headlap choose_headlap(const job::Slope& slope, Exposure exposure, const practice::Pack& pack) {
   switch (slope.covering.kind) {
-    case CoveringKind::plain_tile: return plain_tile_headlap(slope, exposure, pack);
-    case CoveringKind::slate: return slate_headlap(slope, exposure, pack);
-    default: return single_lap_headlap(slope);
+    case CoveringKind::plain_tile:
+      return plain_tile_headlap(slope, exposure, pack);
+    case CoveringKind::slate:
+      return slate_headlap(slope, exposure, pack);
+    default:
+      return single_lap_headlap(slope);
   }
 }
 
@@ -259,11 +270,10 @@ Result<void> fill_courses(const job::Slope& slope, Length headlap, const practic
     // A gauge of a few millimetres would make thousands of courses out of one typing error.
     constexpr Length kLeastGauge = Length::mm(20);
     if (set.largest < kLeastGauge) {
-      return failed(Fault{FaultCode::no_geometry, slope.path + ".covering", slope.spot,
-                          "a unit " + trimmed(set.length.in_mm(), 1) + " long at headlap " +
-                              trimmed(headlap.in_mm(), 1),
-                          "a headlap that leaves a gauge of at least 20 mm",
-                          "check the unit's length and the headlap"});
+      return failed(Fault{
+          FaultCode::no_geometry, slope.path + ".covering", slope.spot,
+          "a unit " + trimmed(set.length.in_mm(), 1) + " long at headlap " + trimmed(headlap.in_mm(), 1),
+          "a headlap that leaves a gauge of at least 20 mm", "check the unit's length and the headlap"});
     }
     const Length left = rafter - at;
     const bool last = i + 1 == sets.size();

@@ -18,8 +18,8 @@ struct Headlap {
   job::Figure figure;
 };
 
-// How much of a unit's length lies above its own nail or hanging point and so counts for no lap: 25 for head-nailed
-// slates, nothing for the others.
+// How much of a unit's length lies above its own nail or hanging point and so counts for no lap: 25 for
+// head-nailed slates, nothing for the others.
 Length dead_head(const job::Covering& covering, const practice::Pack& pack);
 
 bool is_double_lap(job::CoveringKind kind);

@@ -52,7 +52,8 @@ void judge_pitch(const job::Slope& slope, const practice::Pack& pack, job::Slope
   const practice::Rule& floor = pack.rule(name);
   const double pitch = slope.pitch.value.in_degrees();
   if (pitch >= floor.value) return;
-  // The laps are printed all the same, so that one sees why: on the rafter's pitch and on the unit's flatter one.
+  // The laps are printed all the same, so that one sees why: on the rafter's pitch and on the unit's flatter
+  // one.
   constexpr double kTileLiesFlatterBy = 10.0;
   const double rise = pack.number("lap.rise");
   const double on_tile = pitch > kTileLiesFlatterBy ? rise / sin_deg(pitch - kTileLiesFlatterBy) : 0;
@@ -60,10 +61,11 @@ void judge_pitch(const job::Slope& slope, const practice::Pack& pack, job::Slope
                              on_tile > 0 ? "pitch.below_floor" : "pitch.below_floor_flat",
                              {{"pitch", pitch, "deg"},
                               {"floor", floor.value, "deg"},
-                              {"covering", c.kind == CoveringKind::slate      ? "slate"
-                                           : c.made == job::Made::hand ? "handmade plain tile"
-                                                                       : "machine-made plain tile",
-                               ""},
+                              {"covering",
+                               c.kind == CoveringKind::slate ? "covering.slate"
+                               : c.made == job::Made::hand   ? "covering.handmade_plain_tile"
+                                                             : "covering.machine_made_plain_tile",
+                               "key"},
                               {"lap", rise / sin_deg(pitch), "mm"},
                               {"lap_on_tile", on_tile, "mm"}},
                              "",
@@ -73,7 +75,8 @@ void judge_pitch(const job::Slope& slope, const practice::Pack& pack, job::Slope
                              slope.name});
 }
 
-void judge_size(const job::Slope& slope, Exposure exposure, const practice::Pack& pack, job::SlopeLayout& layout) {
+void judge_size(const job::Slope& slope, Exposure exposure, const practice::Pack& pack,
+                job::SlopeLayout& layout) {
   const Length rafter = slope.rafter.value;
   const practice::Rule& absurd = pack.rule("survey.rafter_doubt");
   if (rafter > Length::mm(absurd.value)) {
@@ -132,28 +135,28 @@ void judge_headlap(const job::Slope& slope, const practice::Pack& pack, job::Slo
   const Length most = layout.courses.front().length / share.value;
   const Length headlap = layout.set_out.headlap;
   if (headlap > most + tolerance::kNoise) {
-    layout.findings.push_back({Level::doubt,
-                               "headlap.over_share",
-                               {{"headlap", headlap.in_mm(), "mm"},
-                                {"most", most.in_mm(), "mm"},
-                                {"share", share.value, ""}},
-                               "",
-                               headlap.in_mm(),
-                               most.in_mm(),
-                               share.source,
-                               slope.name});
+    layout.findings.push_back(
+        {Level::doubt,
+         "headlap.over_share",
+         {{"headlap", headlap.in_mm(), "mm"}, {"most", most.in_mm(), "mm"}, {"share", share.value, ""}},
+         "",
+         headlap.in_mm(),
+         most.in_mm(),
+         share.source,
+         slope.name});
   }
   if (c.kind == CoveringKind::plain_tile && c.length.value < Length::mm(270)) {
     const practice::Rule& least = pack.rule("gauge.plain_tile_least");
     if (layout.set_out.gauge < Length::mm(least.value) - tolerance::kNoise) {
-      layout.findings.push_back({Level::doubt,
-                                 "gauge.below_usual",
-                                 {{"gauge", layout.set_out.gauge.in_mm(), "mm"}, {"least", least.value, "mm"}},
-                                 "",
-                                 layout.set_out.gauge.in_mm(),
-                                 least.value,
-                                 least.source,
-                                 slope.name});
+      layout.findings.push_back(
+          {Level::doubt,
+           "gauge.below_usual",
+           {{"gauge", layout.set_out.gauge.in_mm(), "mm"}, {"least", least.value, "mm"}},
+           "",
+           layout.set_out.gauge.in_mm(),
+           least.value,
+           least.source,
+           slope.name});
     }
   }
 }
@@ -201,8 +204,8 @@ Result<job::SlopeLayout> lay_out(const job::Slope& slope, Exposure exposure, con
   std::move(headlap.findings.begin(), headlap.findings.end(), std::back_inserter(layout.findings));
   if (!headlap.least) {
     if (!is_double_lap(slope.covering.kind)) {
-      return failed(Fault{FaultCode::missing_key, slope.path + ".covering", slope.spot, "neither max_gauge nor headlap",
-                          "max_gauge or headlap, from the tile's maker",
+      return failed(Fault{FaultCode::missing_key, slope.path + ".covering", slope.spot,
+                          "neither max_gauge nor headlap", "max_gauge or headlap, from the tile's maker",
                           "add \"max_gauge\": the largest batten gauge that the maker prints"});
     }
     return layout;  // no table permits it: the findings say so, and there is nothing to lay

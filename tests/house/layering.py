@@ -12,7 +12,7 @@ import sys
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 
-# The directions that docs/design.md draws. Stages meet only in `job`; the checker shares nothing with what it checks.
+# The directions that docs/shape.md draws. Stages meet only in `job`; the checker shares nothing with what it checks.
 _GROUND = {"base", "geom", "job", "practice"}
 ALLOWED = {
     "base": set(),

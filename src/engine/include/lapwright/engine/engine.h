@@ -1,7 +1,7 @@
 // The facade: job bytes in, plan and documents out. The only header that hosts include.
 //
-// Pure: no file, socket, clock or global state; the same request gives the same bytes in every build, native or
-// WebAssembly. Nothing here throws.
+// Pure: no file, socket, clock or global state; the same request gives the same bytes in every build, native
+// or WebAssembly. Nothing here throws.
 #pragma once
 
 #include <cstdint>
@@ -20,8 +20,8 @@ enum class Status : std::uint8_t {
 };
 
 struct Request {
-  std::string_view job;      // bytes of a job file
-  bool documents = false;    // also compose the drawings and sheets
+  std::string_view job;    // bytes of a job file
+  bool documents = false;  // also compose the drawings and sheets
 };
 
 struct Document {
@@ -46,9 +46,12 @@ Outcome plan(const Request& request);
 // The findings only: json is format "lapwright-findings/1".
 Outcome check(const Request& request);
 
-// Every figure of one piece (by its mark) or of a slope's set-out (by the slope's name), explained. An unknown mark is
-// unreadable, and the fault lists the marks that there are.
+// Every figure of one piece (by its mark) or of a slope's set-out (by the slope's name), explained. An
+// unknown mark is unreadable, and the fault lists the marks that there are.
 Outcome why(const Request& request, std::string_view mark);
+
+// The practice pack's rules as text: what a job may set for itself under "practice".
+Outcome rules();
 
 // The published schemas: "job", "plan". Empty for another name.
 std::string schema(std::string_view name);

@@ -8,8 +8,8 @@
 
 namespace lapwright::geom {
 
-// A coordinate on a flat net, in µm. Nets stay within ±2^30 µm (1.07 km), so that two points are within 2^31 µm of each
-// other and products of their differences fit in 64 bits.
+// A coordinate on a flat net, in µm. Nets stay within ±2^30 µm (1.07 km), so that two points are within 2^31
+// µm of each other and products of their differences fit in 64 bits.
 using Grid = std::int64_t;
 
 struct GridPoint {
@@ -20,8 +20,12 @@ struct GridPoint {
 
 // Nearest grid line; halves go away from zero. Same result on every machine.
 Grid to_grid(Length length);
-constexpr Length to_length(Grid grid) { return Length::um(grid); }
+constexpr Length to_length(Grid grid) {
+  return Length::um(grid);
+}
 
-inline GridPoint grid_point(Length x, Length y) { return {to_grid(x), to_grid(y)}; }
+inline GridPoint grid_point(Length x, Length y) {
+  return {to_grid(x), to_grid(y)};
+}
 
 }  // namespace lapwright::geom

@@ -15,15 +15,17 @@ struct Vec3 {
   friend constexpr bool operator==(const Vec3&, const Vec3&) = default;
 };
 
-constexpr double dot(Vec3 a, Vec3 b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+constexpr double dot(Vec3 a, Vec3 b) {
+  return a.x * b.x + a.y * b.y + a.z * b.z;
+}
 constexpr Vec3 cross(Vec3 a, Vec3 b) {
   return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
 }
 double length_of(Vec3 a);
 Vec3 unit(Vec3 a);  // REQUIRES length_of(a) > 0
 
-// Where a flat net lies: net point (x, y) in mm is at origin + x·x_axis + y·y_axis. The axes are unit vectors square
-// to each other; the outward face of the lead is x_axis × y_axis.
+// Where a flat net lies: net point (x, y) in mm is at origin + x·x_axis + y·y_axis. The axes are unit vectors
+// square to each other; the outward face of the lead is x_axis × y_axis.
 struct Frame {
   Vec3 origin;
   Vec3 x_axis{1, 0, 0};

@@ -110,7 +110,7 @@ struct UnitRun {
 // One course of units across a slope. Unit i begins at from + (widths before it) + i·gap.
 struct Row {
   std::string slope;
-  std::int64_t course = 0;  // −1: the under-course
+  std::int64_t course = 0;  // the first that hangs from it; −1: the under-course
   Length tail;
   Length length;  // of its units as laid (cut at the top edge)
   Length from;

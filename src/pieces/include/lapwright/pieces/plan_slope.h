@@ -1,5 +1,5 @@
-// From the courses of a slope to every piece of lead at its junctions, what is doubtful or wrong about them, and the
-// order to fit them in.
+// From the courses of a slope to every piece of lead at its junctions, what is doubtful or wrong about them,
+// and the order to fit them in.
 #pragma once
 
 #include <lapwright/job/layout.h>
@@ -23,8 +23,8 @@ struct SlopePlan {
 Result<SlopePlan> plan_slope(const job::Slope& slope, const job::SlopeLayout& layout, job::Exposure exposure,
                              const practice::Pack& pack);
 
-// Merges pieces whose nets, code and place kind are the same, and numbers them: S1, S2 … soakers, F1 … step flashings,
-// C1 … cover flashings, in the order of `plans`. Work steps get their marks.
+// Merges pieces whose nets, code and place kind are the same, and numbers them: S1, S2 … soakers, F1 … step
+// flashings, C1 … cover flashings, in the order of `plans`. Work steps get their marks.
 void give_marks(std::vector<SlopePlan>& plans);
 
 }  // namespace lapwright::pieces

@@ -1,12 +1,13 @@
-// Builds a figure that can answer why: formula, terms, rule, source, standing, in the order a person reads them.
+// Builds a figure that can answer why: formula, terms, rule, source, standing, in the order a person reads
+// them.
 //
 //   Why("length", "L - G + a", "mm")
 //       .survey("L", unit_length).set_out("G", gauge).rule("a", pack.rule("soaker.head_allowance"))
 //       .gives(blank_length);
 //
-// The first rule named decides the figure's source and standing, unless another is named with decided_by(); a figure
-// without a rule is geometry. gives() takes the value that the caller computed: the formula is for people and for the
-// test that recomputes it, never for the engine.
+// The first rule named decides the figure's source and standing, unless another is named with decided_by(); a
+// figure without a rule is geometry. gives() takes the value that the caller computed: the formula is for
+// people and for the test that recomputes it, never for the engine.
 #pragma once
 
 #include <lapwright/job/plan.h>

@@ -97,6 +97,10 @@ class Pack {
   Length length(std::string_view name) const { return Length::mm(rule(name).value); }
   double number(std::string_view name) const { return rule(name).value; }
 
+  // Every rule that rule(), length() or number() was asked for since this pack was made, sorted by name: what
+  // a plan rests on. It is a note kept in the pack itself, so a pack serves one planning at a time.
+  std::vector<const Rule*> asked() const;
+
   // The same pack with a job's overrides. Unknown names are faults that offer the nearest known one; a bare
   // number is taken in the file's unit where the rule is a length. Values beyond a rule's least or most are
   // accepted here; the planner says `wrong`. Values that no roof has (below 0, 0 where a rule may not be,
@@ -154,6 +158,7 @@ class Pack {
 
   std::string name_;
   std::vector<Rule> rules_;
+  mutable std::vector<bool> asked_;  // beside rules_, once any is asked for
   std::vector<LeadCode> codes_;
   std::vector<SoakerMetal> metals_;
   std::vector<Length> strip_widths_;

@@ -1,12 +1,13 @@
 // Set-out: from a slope's measurements to its courses, its units, its nails and the battens' marks.
 //
-// Margins fill the rafter: the largest gauge is the smaller of the unit's own greatest and what the least headlap
-// allows; courses = ceil(rafter / largest), gauge = rafter / courses. A gauge may shrink to fit and never grows.
-// Diminishing units: each set but the last keeps its own largest gauge for the courses that it was given; the last set
-// fills what is left. Everything is worked in tails; battens follow from how a unit hangs.
+// Margins fill the rafter: the largest gauge is the smaller of the unit's own greatest and what the least
+// headlap allows; courses = ceil(rafter / largest), gauge = rafter / courses. A gauge may shrink to fit and
+// never grows. Diminishing units: each set but the last keeps its own largest gauge for the courses that it
+// was given; the last set fills what is left. Everything is worked in tails; battens follow from how a unit
+// hangs.
 //
-// Properties: gauge <= largest gauge (to kNoise); tails rise strictly; the margins add up to the rafter; every course
-// fills the slope from side to side with gaps no wider than a joint (plus the wall's gap).
+// Properties: gauge <= largest gauge (to kNoise); tails rise strictly; the margins add up to the rafter;
+// every course fills the slope from side to side with gaps no wider than a joint (plus the wall's gap).
 #pragma once
 
 #include <lapwright/base/fault.h>
@@ -16,8 +17,8 @@
 
 namespace lapwright::setout {
 
-// Faults (no_geometry) when the measurements make no courses at all; what the trade forbids is a `wrong` finding, and
-// the layout then holds as much as helps to see why.
+// Faults (no_geometry) when the measurements make no courses at all; what the trade forbids is a `wrong`
+// finding, and the layout then holds as much as helps to see why.
 Result<job::SlopeLayout> lay_out(const job::Slope& slope, job::Exposure exposure, const practice::Pack& pack);
 
 }  // namespace lapwright::setout

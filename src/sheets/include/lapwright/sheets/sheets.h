@@ -1,7 +1,7 @@
 // The sheets that are carried up the ladder, and the same drawings as single files.
 //
-// Pure: survey, plan, pack and words in, drawing model out. Nothing here decides anything: what is drawn is read from
-// the plan's nets and placements, so that a sheet cannot say what the plan does not.
+// Pure: survey, plan, pack and words in, drawing model out. Nothing here decides anything: what is drawn is
+// read from the plan's nets and placements, so that a sheet cannot say what the plan does not.
 #pragma once
 
 #include <lapwright/draw/drawing.h>
@@ -23,8 +23,8 @@ struct Sources {
   const practice::Catalogue& catalogue;
 };
 
-// Every sheet on A4, upright, in the order of the work: cover, walls, sections, battens, pieces, fitting, templates,
-// care. Properties: no text lies on another or leaves the paper; templates are true size.
+// Every sheet on A4, upright, in the order of the work: cover, walls, sections, battens, pieces, fitting,
+// templates, care. Properties: no text lies on another or leaves the paper; templates are true size.
 draw::Document compose(const Sources& sources);
 
 // A drawing to be written as a file of its own. `stem` is fit for a file name and differs from every other's.
@@ -37,7 +37,8 @@ struct NamedDrawing {
 // Each side wall that has pieces, seen from the roof, 1:10, mm of paper.
 std::vector<NamedDrawing> elevations(const Sources& sources);
 
-// Each distinct piece's flat net in true mm: layer `cut` for what is cut, `fold` for what is bent, nothing else.
+// Each distinct piece's flat net in true mm: layer `cut` for what is cut, `fold` for what is bent, nothing
+// else.
 std::vector<NamedDrawing> patterns(const Sources& sources);
 
 }  // namespace lapwright::sheets
