@@ -40,6 +40,7 @@ std::vector<Document> documents_of(const Planned& planned) {
         {piece.stem + ".svg", "image/svg+xml", draw::write_svg(piece.drawing, piece.title, kMargin)});
     out.push_back({piece.stem + ".dxf", "image/vnd.dxf", draw::write_dxf(piece.drawing, piece.title)});
   }
+  out.push_back({"sheets.pdf", "application/pdf", draw::write_pdf(sheets::compose(sources))});
   return out;
 }
 

@@ -28,13 +28,13 @@ class Elevation {
     flashings();
     soakers();
     water_line();
+    if (view_.marks) marks();  // under the texts, which clear their own ground
     if (view_.heights_at_steps) {
       heights_at_steps();
     } else {
       heights_in_one_chain();
     }
     runs();
-    if (view_.marks) marks();
     return std::move(out_);
   }
 
@@ -128,7 +128,9 @@ class Elevation {
 
   std::vector<Point> clipped(const std::vector<geom::Vec3>& ring) const {
     std::vector<geom::Vec3> in = ring;
+    // The wall's own ends are plumb and so lean past its stretch: only a part of a wall is cut off.
     for (const double limit : {view_.stretch.low, view_.stretch.high}) {
+      if (limit <= wall_.from || limit >= wall_.to) continue;
       const double sign = limit == view_.stretch.low ? 1 : -1;
       std::vector<geom::Vec3> kept;
       for (std::size_t i = 0; i < in.size(); ++i) {
@@ -255,18 +257,26 @@ class Elevation {
       out_.add(std::move(chain));
       return;
     }
-    for (const double s : stops) {
-      if (s < view_.stretch.low || s > view_.stretch.high) continue;
-      out_.add(draw::line(at(s, under), at(s, under - 10 / view_.scale), LineKind::dimension));
-      draw::Text text;
-      text.text = words_.tape(Length::mm(s - wall_.from));
-      text.at = at(s, under - 12 / view_.scale);
-      text.size = pt(11);
-      text.anchor = wall_.side > 0 ? draw::Anchor::start : draw::Anchor::end;
-      text.seat = draw::Seat::top;
-      text.layer = draw::Layer::dimension;
-      out_.add(std::move(text));
+    for (const PlacedPiece& placed : wall_.flashings) {
+      const Stretch own = stretch_of(placed);
+      if (own.low > wall_.from + 1) run_end(own.low, "sheet.begins", placed.piece->mark, 17);
+      run_end(std::min(own.high, wall_.to), "sheet.ends", placed.piece->mark, 9);
     }
+  }
+
+  void run_end(double s, std::string_view key, const std::string& mark, double down) {
+    if (s < view_.stretch.low || s > view_.stretch.high) return;
+    const Point foot = at(s, -wall_.rows_thick * 3);
+    const Point square{wall_.side * wall_.sine, -wall_.cosine};
+    out_.add(draw::line(foot, foot + square * down, LineKind::dimension));
+    draw::Text text;
+    text.text = words_.say(key, {{"mark", mark, ""}, {"at", words_.tape(Length::mm(s - wall_.from)), ""}});
+    text.at = foot + square * (down + 1) + Point{wall_.side, 0};
+    text.size = pt(11);
+    text.anchor = wall_.side > 0 ? draw::Anchor::start : draw::Anchor::end;
+    text.seat = draw::Seat::top;
+    text.layer = draw::Layer::dimension;
+    out_.add(std::move(text));
   }
 
   void marks() {
@@ -276,7 +286,8 @@ class Elevation {
       const double begin = std::max({own.low, view_.stretch.low, last_end});
       const double end = std::min(own.high, view_.stretch.high);
       last_end = own.high;
-      if (end <= begin) continue;
+      constexpr double kWorthAMark = 250;
+      if (end <= begin || (view_.heights_at_steps && end - begin < kWorthAMark)) continue;
       const double s = (begin + end) / 2;
       const Point on = at(s, wall_.face + sources_.pack.length("wall.water_line").in_mm() / 2);
       const double radius = draw::ring_radius(placed.piece->mark);

@@ -1,0 +1,169 @@
+#include "paper.h"
+
+#include <lapwright/base/numbers.h>
+#include <lapwright/draw/font.h>
+#include <lapwright/draw/symbols.h>
+
+#include <algorithm>
+#include <array>
+
+namespace lapwright::sheets {
+
+namespace {
+
+using draw::Anchor;
+using draw::LineKind;
+using draw::Point;
+using draw::pt;
+using draw::Weight;
+
+constexpr double kLeft = 7;
+constexpr double kRight = 203;
+constexpr double kBottom = 7;
+constexpr double kTop = 290;
+
+// 100 mm in ten fields: proves that the printer kept the size.
+draw::Drawing proving_bar(Point at, const std::string& words) {
+  draw::Drawing out;
+  for (int i = 0; i < 10; ++i) {
+    draw::Path field = draw::rectangle(at.x + 10 * i, at.y, 10, 2, LineKind::thin);
+    field.fill = i % 2 == 0 ? draw::Fill::black() : draw::Fill::white();
+    field.layer = draw::Layer::mark;
+    field.tag = "bar";
+    out.add(std::move(field));
+  }
+  const double size = draw::size_to_fit(words, 100, pt(9), pt(6));
+  draw::Text text = text_at(draw::shortened(words, 100, size), at + Point{0, 4}, size);
+  text.layer = draw::Layer::mark;
+  out.add(std::move(text));
+  return out;
+}
+
+}  // namespace
+
+draw::Text text_at(std::string text, Point at, double size, Weight weight, Anchor anchor) {
+  draw::Text out;
+  out.text = std::move(text);
+  out.at = at;
+  out.size = size;
+  out.weight = weight;
+  out.anchor = anchor;
+  return out;
+}
+
+double usual_scale(double width, double height, double room_width, double room_height) {
+  constexpr std::array<double, 12> kOneTo{1, 2, 2.5, 5, 10, 20, 25, 50, 100, 200, 500, 1000};
+  for (const double one_to : kOneTo) {
+    if (width / one_to <= room_width && height / one_to <= room_height) return 1 / one_to;
+  }
+  return 1 / kOneTo.back();
+}
+
+std::string scale_name(double scale) {
+  return "1:" + trimmed(1 / scale, 1);
+}
+
+draw::Drawing level_shape(job::Level level, Point middle) {
+  draw::Drawing out;
+  constexpr double kReach = 1.7;
+  if (level == job::Level::wrong) {
+    for (const double side : {1.0, -1.0}) {
+      draw::Path stroke =
+          draw::line(middle - Point{kReach, side * kReach}, middle + Point{kReach, side * kReach});
+      stroke.stroke = draw::Stroke{LineKind::cut, 1};
+      out.add(std::move(stroke));
+    }
+  } else if (level == job::Level::doubt) {
+    out.add(draw::polygon({middle + Point{0, 2}, middle + Point{-2, -1.6}, middle + Point{2, -1.6}},
+                          LineKind::heavy));
+  } else {
+    draw::Path dot = draw::circle(middle, 1, LineKind::thin);
+    dot.fill = draw::Fill::black();
+    out.add(std::move(dot));
+  }
+  return out;
+}
+
+draw::Drawing& Sheets::begin(std::string name, std::optional<double> scale) {
+  draw::Page page;
+  page.title = std::move(name);
+  pages_.push_back(std::move(page));
+  scales_.push_back(scale);
+  return pages_.back().drawing;
+}
+
+void Sheets::frame(std::size_t index) {
+  draw::Page& page = pages_[index];
+  draw::Drawing& d = page.drawing;
+  draw::Path border = draw::rectangle(kLeft, kBottom, kRight - kLeft, kTop - kBottom, LineKind::heavy);
+  border.layer = draw::Layer::frame;
+  d.add(std::move(border));
+  for (const double y : {kArea.top + 3, kArea.bottom - 2}) {
+    draw::Path rule = draw::line({kLeft, y}, {kRight, y}, LineKind::outline);
+    rule.layer = draw::Layer::frame;
+    d.add(std::move(rule));
+  }
+  const std::string number = words_.say("sheet.page", {{"page", static_cast<double>(index + 1), ""},
+                                                       {"pages", static_cast<double>(pages_.size()), ""}});
+  const double number_width = draw::text_width(number, kNumber);
+  const double room = kRight - kLeft - 9;
+  d.add(text_at(draw::shortened(page.title, room - number_width, pt(15), Weight::bold), {kLeft + 3, kTop - 7},
+                pt(15), Weight::bold));
+  d.add(text_at(number, {kRight - 3, kTop - 7}, kNumber, Weight::regular, Anchor::end));
+  std::string when = sources_.survey.date.value_or("");
+  when = draw::shortened(when, 60, kNumber);
+  const double when_width = draw::text_width(when, kNumber);
+  d.add(text_at(draw::shortened(sources_.plan.title, room - when_width, kNumber), {kLeft + 3, kTop - 14.5},
+                kNumber));
+  if (!when.empty()) d.add(text_at(when, {kRight - 3, kTop - 14.5}, kNumber, Weight::regular, Anchor::end));
+
+  d.add(text_at(words_.say("sheet.fingerprint", {{"fingerprint", sources_.plan.fingerprint, ""}}),
+                {kLeft + 3, kBottom + 3}, kNumber));
+  if (const std::optional<double> scale = scales_[index]) {
+    d.add(draw::scale_bar({kLeft + 3, kBottom + 9.5}, *scale, 45));
+    d.add(text_at(scale_name(*scale), {kLeft + 60, kBottom + 9.5}, kNumber, Weight::bold));
+  }
+  d.add(proving_bar({kRight - 105, kBottom + 5}, words_.say("sheet.bar")));
+}
+
+draw::Document Sheets::done() {
+  for (std::size_t i = 0; i < pages_.size(); ++i) frame(i);
+  draw::Document out;
+  out.title = sources_.plan.title;
+  out.language = sources_.catalogue.language();
+  out.pages = std::move(pages_);
+  return out;
+}
+
+Flow::Flow(Sheets& sheets, std::string name) : sheets_(sheets), name_(std::move(name)) {
+  sheets_.begin(name_);
+  y_ = kArea.top - 2;
+}
+
+draw::Drawing& Flow::need(double height) {
+  if (y_ - height < kArea.bottom) {
+    sheets_.begin(name_);
+    y_ = kArea.top - 2;
+  }
+  return sheets_.page();
+}
+
+void Flow::heading(const std::string& text) {
+  constexpr double kWithSomethingBelow = 22;
+  need(kWithSomethingBelow);
+  y_ -= 4;
+  paragraph(text, pt(13), 0, Weight::bold);
+  y_ -= 1;
+}
+
+void Flow::paragraph(const std::string& text, double size, double indent, Weight weight) {
+  const double step = draw::line_height(size);
+  for (const std::string& line : draw::wrapped(text, kArea.width() - 2 - indent, size, weight)) {
+    draw::Drawing& page = need(step);
+    y_ -= step;
+    if (!line.empty())
+      page.add(text_at(line, {kArea.left + 1 + indent, y_ + draw::descender_depth(size)}, size, weight));
+  }
+}
+
+}  // namespace lapwright::sheets

@@ -1,0 +1,69 @@
+// Sheets of paper: the frame that all of them share, and text that flows from one to the next.
+#pragma once
+
+#include "words.h"
+
+#include <lapwright/draw/drawing.h>
+#include <lapwright/draw/style.h>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace lapwright::sheets {
+
+// What a page has to draw on, mm of paper. Its size lets a soaker of usual size print whole.
+inline constexpr draw::Box kArea{10, 27, 200, 269};
+inline constexpr double kNumber = draw::pt(11);
+
+class Sheets {
+ public:
+  explicit Sheets(const Sources& sources) : sources_(sources), words_(sources) {}
+
+  // A new page; `scale` is that of its drawing (0.1 for 1:10) and gets a bar.
+  draw::Drawing& begin(std::string name, std::optional<double> scale = std::nullopt);
+  draw::Drawing& page() { return pages_.back().drawing; }
+  const Words& words() const { return words_; }
+  const Sources& sources() const { return sources_; }
+  std::size_t count() const { return pages_.size(); }
+  draw::Document done();
+
+ private:
+  void frame(std::size_t index);
+
+  const Sources& sources_;
+  Words words_;
+  std::vector<draw::Page> pages_;
+  std::vector<std::optional<double>> scales_;
+};
+
+// Text and rows from the top of a sheet down; a new sheet of the same name when one is full.
+class Flow {
+ public:
+  Flow(Sheets& sheets, std::string name);
+
+  // Room for `height` mm: a new sheet if there is none. Returns the page to draw on.
+  draw::Drawing& need(double height);
+  void heading(const std::string& text);
+  void paragraph(const std::string& text, double size = kNumber, double indent = 0,
+                 draw::Weight weight = draw::Weight::regular);
+  void gap(double mm) { y_ -= mm; }
+  double y() const { return y_; }
+
+ private:
+  Sheets& sheets_;
+  std::string name_;
+  double y_ = 0;
+};
+
+draw::Text text_at(std::string text, draw::Point at, double size = kNumber,
+                   draw::Weight weight = draw::Weight::regular, draw::Anchor anchor = draw::Anchor::start);
+
+// The largest usual scale at which `width` × `height` of the real thing fits into the room.
+double usual_scale(double width, double height, double room_width, double room_height);
+std::string scale_name(double scale);  // "1:10"
+
+// The shape of a finding beside its words: a cross, a triangle, a dot.
+draw::Drawing level_shape(job::Level level, draw::Point middle);
+
+}  // namespace lapwright::sheets

@@ -1,0 +1,150 @@
+// One page a piece: its flat shape, dimensioned from one corner, and its folds in bending order.
+#include "bends.h"
+#include "pages.h"
+#include "pattern.h"
+
+#include <lapwright/draw/font.h>
+#include <lapwright/draw/symbols.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace lapwright::sheets {
+
+namespace {
+
+using draw::Point;
+using draw::pt;
+using draw::Weight;
+
+double mm(geom::Grid g) {
+  return geom::to_length(g).in_mm();
+}
+
+// Distances from the low side that a person marks, rising; those closer than a hand's cut are one.
+std::vector<double> marks_along(const geom::Net& net, bool x) {
+  const geom::Box box = geom::bounds(net.outline);
+  const double low = mm(x ? box.low.x : box.low.y);
+  std::vector<double> all;
+  const auto take = [&](geom::GridPoint p) { all.push_back(mm(x ? p.x : p.y) - low); };
+  // A row of steps is set out by the ends of its folds; the turn-ins follow from those.
+  if (like_folds(net)) {
+    take(x ? geom::GridPoint{box.high.x, 0} : geom::GridPoint{0, box.high.y});
+  } else {
+    for (const geom::GridPoint& p : net.outline) take(p);
+  }
+  for (const geom::Fold& fold : net.folds) {
+    take(fold.from);
+    take(fold.to);
+  }
+  std::sort(all.begin(), all.end());
+  std::vector<double> out;
+  for (const double at : all) {
+    if (at < 0.5) continue;
+    if (out.empty() || at - out.back() >= 0.5) out.push_back(at);
+  }
+  return out;
+}
+
+void dimension(draw::Drawing& drawing, const Words& words, const geom::Net& net, double scale) {
+  const geom::Box box = geom::bounds(net.outline);
+  const Point corner = Point{mm(box.low.x), mm(box.low.y)} * scale;
+  constexpr std::size_t kReadable = 60;
+  for (const bool x : {true, false}) {
+    std::vector<double> stops = marks_along(net, x);
+    // As many as can be written beside the piece; the full-size template has the rest.
+    const double room = std::max(60.0, mm(x ? box.width() : box.height()) * scale + 20);
+    const auto fit = std::min(kReadable, static_cast<std::size_t>(room / draw::line_height(kNumber)));
+    while (stops.size() > fit && stops.size() > 1) {
+      std::size_t nearest = 0;
+      for (std::size_t i = 1; i + 1 < stops.size(); ++i) {
+        if (stops[i + 1] - stops[i] < stops[nearest + 1] - stops[nearest]) nearest = i;
+      }
+      stops.erase(stops.begin() + static_cast<std::ptrdiff_t>(nearest));
+    }
+    draw::Chain chain;
+    chain.zero = corner;
+    chain.towards = corner + (x ? Point{10, 0} : Point{0, 10});
+    chain.offset = x ? -6 : 6;
+    chain.size = kNumber;
+    for (const double at : stops) {
+      const bool whole = at == stops.back();
+      chain.stops.push_back({corner + (x ? Point{at * scale, 0} : Point{0, at * scale}),
+                             words.tape(Length::mm(at), whole ? ShownHow::up : ShownHow::nearest)});
+    }
+    drawing.add(std::move(chain));
+  }
+}
+
+// Beside the middle of the fold, on the part that stays.
+void number_folds(draw::Drawing& drawing, const geom::Net& net, double scale) {
+  for (std::size_t i = 0; i < net.folds.size(); ++i) {
+    const geom::Fold& fold = net.folds[i];
+    const Point a = Point{mm(fold.from.x), mm(fold.from.y)} * scale;
+    const Point b = Point{mm(fold.to.x), mm(fold.to.y)} * scale;
+    draw::Text number =
+        text_at(std::to_string(i + 1), (a + b) * 0.5, kNumber, Weight::bold, draw::Anchor::middle);
+    number.seat = draw::Seat::middle;
+    const Point along = b - a;
+    const double length = std::max(1e-6, std::sqrt(along.x * along.x + along.y * along.y));
+    Point square{-along.y / length, along.x / length};
+    if (square.y > 0 || (square.y == 0 && square.x > 0)) square = square * -1.0;
+    number.at = number.at + square * 3.2;
+    number.layer = draw::Layer::mark;
+    drawing.add(std::move(number));
+  }
+}
+
+}  // namespace
+
+void add_piece_drawings(Sheets& sheets) {
+  const Words& words = sheets.words();
+  for (const job::Piece* piece : distinct_pieces(sheets.sources().plan)) {
+    const geom::Box box = geom::bounds(piece->net.outline);
+    const std::vector<std::string> bends = bend_words(words, piece->net);
+    const double foot = 10 + draw::line_height(pt(13)) * 1.5 * static_cast<double>(bends.size());
+    const double head = 26;
+    const double room_high = kArea.height() - head - foot;
+    const double scale =
+        usual_scale(mm(box.width()), mm(box.height()), kArea.width() - 36, std::max(20.0, room_high - 40));
+    const std::string kind = words.say("sheet.kind." + piece->kind);
+    draw::Drawing& page =
+        sheets.begin(words.say("sheet.piece", {{"mark", piece->mark, ""}, {"kind", kind, ""}}), scale);
+
+    const double radius = draw::ring_radius(piece->mark, pt(24));
+    const double mid = kArea.top - 4 - std::max(radius, 8.0);
+    page.add(draw::ringed_mark({kArea.left + 4 + radius, mid}, piece->mark, pt(24)));
+    const double left = kArea.left + 2 * radius + 12;
+    const double room = kArea.right - left - 2;
+    const std::string size = words.say("sheet.piece_size", {{"count", static_cast<double>(piece->count), ""},
+                                                            {"length", piece->length.in_mm(), "mm"},
+                                                            {"width", piece->width.in_mm(), "mm"}});
+    page.add(
+        text_at(draw::shortened(size, room, pt(18), Weight::bold), {left, mid + 1.5}, pt(18), Weight::bold));
+    std::string what = piece->code
+                           ? words.say("sheet.code", {{"code", static_cast<double>(*piece->code), ""}})
+                           : piece->metal;
+    what += ", " + words.value(piece->mass.in_kg(), "kg") + ", " + piece->slope +
+            (piece->junction.empty() ? "" : " / " + piece->junction);
+    page.add(text_at(draw::shortened(what, room, kNumber), {left, mid - 6.5}));
+
+    draw::Drawing drawing;
+    drawing.add(pattern(piece->net), {.scale = scale});
+    number_folds(drawing, piece->net, scale);
+    dimension(drawing, words, piece->net, scale);
+    const draw::Box extents = draw::extents(drawing);
+    const Point middle{(kArea.left + kArea.right) / 2, kArea.bottom + foot + room_high / 2};
+    page.add(drawing,
+             {.move = middle - Point{(extents.left + extents.right) / 2, (extents.bottom + extents.top) / 2}},
+             piece->mark);
+
+    double y = kArea.bottom + foot - 8;
+    for (std::size_t i = 0; i < bends.size(); ++i) {
+      page.add(bend_section({kArea.left + 4, y + 1.5}, piece->net.folds[i]));
+      page.add(text_at(draw::shortened(bends[i], kArea.width() - 22, pt(13)), {kArea.left + 19, y}, pt(13)));
+      y -= draw::line_height(pt(13)) * 1.5;
+    }
+  }
+}
+
+}  // namespace lapwright::sheets

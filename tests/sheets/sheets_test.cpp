@@ -1,0 +1,110 @@
+// What may be said of every sheet of every job: nothing off the paper, no words on words, the same twice.
+#include "support.h"
+
+#include <lapwright/draw/expand.h>
+#include <lapwright/draw/pdf.h>
+
+#include <gtest/gtest.h>
+
+namespace {
+using namespace lapwright;
+using namespace lapwright::sheets;
+using namespace lapwright::sheets::test;
+
+constexpr const char* kDemo = "data/demo/hollin-barn.json";
+
+std::string troubles(const draw::Document& document) {
+  std::string out;
+  for (std::size_t i = 0; i < document.pages.size(); ++i) {
+    for (const draw::TextTrouble& t : draw::text_troubles(document.pages[i], 5)) {
+      out += fmt::format("page {} ({}): \"{}\" {}\n", i + 1, document.pages[i].title.substr(0, 40), t.text,
+                         t.other.empty() ? "leaves the paper" : "lies on \"" + t.other + "\"");
+    }
+  }
+  return out;
+}
+
+// Everything drawn lies within the printable paper.
+bool on_paper(const draw::Page& page) {
+  const draw::Box box = draw::extents(page.drawing);
+  return draw::Box{5, 5, page.width - 5, page.height - 5}.holds(box, 0.01);
+}
+
+std::string words_of(const draw::Document& document) {
+  std::string out;
+  for (std::size_t i = 0; i < document.pages.size(); ++i) {
+    const draw::Page& page = document.pages[i];
+    out += fmt::format("# {} {} ({} things)\n", i + 1, page.title, draw::expand(page.drawing).size());
+    for (const draw::Plain& thing : draw::expand(page.drawing)) {
+      const auto* text = std::get_if<draw::PlainText>(&thing);
+      if (text != nullptr) out += fmt::format("{:.1f} {:.1f}  {}\n", text->at.x, text->at.y, text->text);
+    }
+  }
+  return out;
+}
+
+TEST(Sheets, demo_is_fit_to_print) {
+  const auto planned = engine::plan_job(bytes_of(kDemo));
+  ASSERT_TRUE(planned);
+  const draw::Document document = compose(sources_of(*planned));
+  EXPECT_GT(document.pages.size(), 20U);
+  EXPECT_EQ(troubles(document), "");
+  for (const draw::Page& page : document.pages) EXPECT_TRUE(on_paper(page)) << page.title;
+}
+
+TEST(Sheets, demo_says_what_the_golden_says) {
+  const auto planned = engine::plan_job(bytes_of(kDemo));
+  ASSERT_TRUE(planned);
+  const std::filesystem::path golden = "tests/sheets/golden/hollin-barn.txt";
+  // The fingerprint follows the engine's version, so it is not part of the golden.
+  engine::Planned fixed = *planned;
+  fixed.plan.fingerprint = "GOLDEN00";
+  fixed.plan.engine = "0";
+  const std::string made = words_of(compose(sources_of(fixed)));
+  if (std::getenv("LAPWRIGHT_BLESS") != nullptr) {
+    std::filesystem::create_directories(golden.parent_path());
+    std::ofstream(golden, std::ios::binary) << made;
+  }
+  EXPECT_EQ(bytes_of(golden), made);
+}
+
+TEST(Sheets, every_text_of_the_demo_is_in_the_catalogue) {
+  const auto planned = engine::plan_job(bytes_of(kDemo));
+  ASSERT_TRUE(planned);
+  EXPECT_EQ(words_of(compose(sources_of(*planned))).find("«"), std::string::npos);
+}
+
+TEST(Sheets, random_jobs_are_fit_to_print) {
+  Generator g(7);
+  int planned_jobs = 0;
+  for (int i = 0; i < 40; ++i) {
+    const std::string job = random_job(g);
+    const auto planned = engine::plan_job(job);
+    if (!planned) continue;
+    ++planned_jobs;
+    const draw::Document document = compose(sources_of(*planned));
+    EXPECT_EQ(troubles(document), "") << job;
+    for (const draw::Page& page : document.pages) EXPECT_TRUE(on_paper(page)) << page.title << "\n" << job;
+    if (HasFailure()) break;
+  }
+  EXPECT_GT(planned_jobs, 25);
+}
+
+TEST(Sheets, same_bytes_twice) {
+  const auto planned = engine::plan_job(bytes_of(kDemo));
+  ASSERT_TRUE(planned);
+  EXPECT_EQ(draw::write_pdf(compose(sources_of(*planned))), draw::write_pdf(compose(sources_of(*planned))));
+}
+
+TEST(Sheets, inches_are_shown_where_the_job_asks) {
+  std::string job = bytes_of(kDemo);
+  job.insert(job.find("\"unit\""), "\"show\": \"in\", ");
+  const auto planned = engine::plan_job(job);
+  ASSERT_TRUE(planned);
+  const draw::Document document = compose(sources_of(*planned));
+  EXPECT_EQ(troubles(document), "");
+  // 190 mm is 7.48 in: a length of lead goes up to the next sixteenth.
+  EXPECT_NE(words_of(document).find("35 of 7 1/2 in × 7 1/2 in"), std::string::npos);
+}
+
+}  // namespace
