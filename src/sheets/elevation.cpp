@@ -1,5 +1,6 @@
 #include "elevation.h"
 
+#include <lapwright/draw/expand.h>
 #include <lapwright/draw/font.h>
 #include <lapwright/draw/symbols.h>
 
@@ -15,6 +16,7 @@ using draw::Point;
 using draw::pt;
 
 constexpr double kBrickLong = 225;    // with its perp: how a wall is drawn, not a measure to cut by
+constexpr double kChainOffset = 6;    // of the heights from the wall's end, mm of paper
 constexpr double kBandUpright = 330;  // of wall that is drawn above the roof
 
 class Elevation {
@@ -28,13 +30,14 @@ class Elevation {
     flashings();
     soakers();
     water_line();
-    if (view_.marks) marks();  // under the texts, which clear their own ground
     if (view_.heights_at_steps) {
       heights_at_steps();
     } else {
       heights_in_one_chain();
     }
     runs();
+    if (view_.marks) marks();  // under the texts, which clear their own ground
+    out_.add(notes_);
     return std::move(out_);
   }
 
@@ -44,6 +47,7 @@ class Elevation {
   const Wall& wall_;
   const ElevationView& view_;
   draw::Drawing out_;
+  draw::Drawing notes_;  // numbers, painted last
 
   Point at(double s, double n) const { return wall_.at(s, n) * view_.scale; }
   Point at(geom::Vec3 p) const { return wall_.at(p) * view_.scale; }
@@ -209,7 +213,7 @@ class Elevation {
           continue;
         }
         said_.push_back(height.at.y);
-        out_.add(std::move(height));
+        notes_.add(std::move(height));
       }
     }
   }
@@ -225,13 +229,13 @@ class Elevation {
     draw::Chain chain;
     chain.zero = {0, 0};
     chain.towards = {0, 1};
-    chain.offset = 6 * wall_.side;
+    chain.offset = kChainOffset * wall_.side;
     chain.size = pt(11);
     for (std::size_t i = 0; i < wall_.joints.size(); i += every) {
       chain.stops.push_back(
           {Point{0, wall_.joints[i]} * view_.scale, words_.tape(Length::mm(wall_.joints[i]))});
     }
-    out_.add(std::move(chain));
+    notes_.add(std::move(chain));
   }
 
   // Where each flashing begins and ends, off a tape hooked at the wall's lower end.
@@ -254,7 +258,7 @@ class Elevation {
     if (whole) {
       for (const double s : stops)
         chain.stops.push_back({at(s, under), words_.tape(Length::mm(s - wall_.from))});
-      out_.add(std::move(chain));
+      notes_.add(std::move(chain));
       return;
     }
     for (const PlacedPiece& placed : wall_.flashings) {
@@ -268,18 +272,52 @@ class Elevation {
     if (s < view_.stretch.low || s > view_.stretch.high) return;
     const Point foot = at(s, -wall_.rows_thick * 3);
     const Point square{wall_.side * wall_.sine, -wall_.cosine};
-    out_.add(draw::line(foot, foot + square * down, LineKind::dimension));
     draw::Text text;
     text.text = words_.say(key, {{"mark", mark, ""}, {"at", words_.tape(Length::mm(s - wall_.from)), ""}});
-    text.at = foot + square * (down + 1) + Point{wall_.side, 0};
     text.size = pt(11);
     text.anchor = wall_.side > 0 ? draw::Anchor::start : draw::Anchor::end;
     text.seat = draw::Seat::top;
     text.layer = draw::Layer::dimension;
-    out_.add(std::move(text));
+    const std::vector<draw::Box> taken = text_boxes(notes_);
+    for (int tries = 0; tries < 8; ++tries, down += 6) {
+      text.at = foot + square * (down + 1) + Point{wall_.side, 0};
+      draw::Drawing alone;
+      alone.add(text);
+      if (clear_of(taken, draw::extents(alone))) break;
+    }
+    notes_.add(draw::line(foot, foot + square * down, LineKind::dimension));
+    notes_.add(std::move(text));
+  }
+
+  static std::vector<draw::Box> text_boxes(const draw::Drawing& drawing) {
+    std::vector<draw::Box> out;
+    for (const draw::Plain& thing : draw::expand(drawing)) {
+      if (const auto* text = std::get_if<draw::PlainText>(&thing)) out.push_back(text->box());
+    }
+    return out;
+  }
+
+  static bool clear_of(const std::vector<draw::Box>& taken, const draw::Box& box) {
+    constexpr double kAir = 0.8;
+    const draw::Box wide{box.left - kAir, box.bottom - kAir, box.right + kAir, box.top + kAir};
+    return std::none_of(taken.begin(), taken.end(), [&](const draw::Box& b) { return b.overlaps(wide); });
+  }
+
+  static bool line_clear_of(const std::vector<draw::Box>& taken, Point from, Point to) {
+    constexpr int kSamples = 40;
+    for (int i = 0; i <= kSamples; ++i) {
+      const Point p = from + (to - from) * (static_cast<double>(i) / kSamples);
+      if (!clear_of(taken, {p.x, p.y, p.x, p.y})) return false;
+    }
+    return true;
   }
 
   void marks() {
+    std::vector<draw::Box> taken = text_boxes(notes_);
+    if (!view_.heights_at_steps && !wall_.joints.empty()) {  // the chain itself
+      const double x = -kChainOffset * wall_.side;
+      taken.push_back({x - 3, 0, x + 3, wall_.joints.back() * view_.scale});
+    }
     double last_end = -1e9;
     for (const PlacedPiece& placed : wall_.flashings) {
       const Stretch own = stretch_of(placed);
@@ -288,12 +326,23 @@ class Elevation {
       last_end = own.high;
       constexpr double kWorthAMark = 250;
       if (end <= begin || (view_.heights_at_steps && end - begin < kWorthAMark)) continue;
-      const double s = (begin + end) / 2;
-      const Point on = at(s, wall_.face + sources_.pack.length("wall.water_line").in_mm() / 2);
       const double radius = draw::ring_radius(placed.piece->mark);
-      // Clear of the masonry, square to the roof.
-      const Point up = {-wall_.side * wall_.sine, wall_.cosine};
-      const Point ring = at(s, wall_.face) + up * (kBandUpright * wall_.cosine * view_.scale + radius + 10);
+      const Point up = {-wall_.side * wall_.sine, wall_.cosine};  // square to the roof
+      Point on{};
+      Point ring{};
+      draw::Box box;
+      // Clear of the masonry and of every number: first along the piece, then further away.
+      constexpr int kTries = 60;
+      constexpr double kAlong[] = {0.5, 0.6, 0.4, 0.7, 0.8, 0.9};
+      for (int tries = 0; tries < kTries; ++tries) {
+        const double s = begin + (end - begin) * kAlong[tries % 6];
+        const double away = kBandUpright * wall_.cosine * view_.scale + radius + 10 + 3.0 * (tries / 6);
+        on = at(s, wall_.face + sources_.pack.length("wall.water_line").in_mm() / 2);
+        ring = at(s, wall_.face) + up * away;
+        box = {ring.x - radius, ring.y - radius, ring.x + radius, ring.y + radius};
+        if (clear_of(taken, box) && (view_.heights_at_steps || line_clear_of(taken, on, ring))) break;
+      }
+      taken.push_back(box);
       out_.add(draw::line(on, ring, LineKind::thin));
       draw::Path dot = draw::circle(on, 0.7, LineKind::thin);
       dot.fill = draw::Fill::black();

@@ -106,7 +106,7 @@ draw::Drawing along_with_lengths(const Words& words, const Wall& wall, const Lap
   return out;
 }
 
-constexpr double kUsualScales[] = {1, 2, 2.5, 5, 10, 20, 25, 50};
+constexpr double kUsualScales[] = {1, 2, 2.5, 3, 4, 5, 10, 20, 25, 50};
 
 void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
   const Words& words = sheets.words();
