@@ -26,7 +26,7 @@ void say_finding(Flow& flow, const Words& words, const job::Finding& finding) {
   draw::Drawing& page = flow.need(draw::line_height(kNumber) * 2);
   page.add(level_shape(finding.level, {kArea.left + 3, flow.y() - draw::line_height(kNumber) / 2}));
   flow.paragraph(text, kNumber, 8);
-  flow.gap(1);
+  flow.gap(0.5);
 }
 
 std::set<std::string> rules_used(const job::Plan& plan) {
@@ -86,7 +86,6 @@ void add_cover(Sheets& sheets) {
   const Words& words = sheets.words();
   const job::Plan& plan = sheets.sources().plan;
   Flow flow(sheets, words.say("sheet.cover"));
-  flow.gap(3);
   std::string title = plan.title;
   flow.paragraph(draw::shortened(title, kArea.width() * 1.9, pt(20), draw::Weight::bold), pt(20), 0,
                  draw::Weight::bold);

@@ -17,6 +17,7 @@ using draw::pt;
 
 constexpr double kBrickLong = 225;    // with its perp: how a wall is drawn, not a measure to cut by
 constexpr double kChainOffset = 6;    // of the heights from the wall's end, mm of paper
+constexpr double kRingAir = 3;        // between a ring and what it stands beside, mm of paper
 constexpr double kBandUpright = 330;  // of wall that is drawn above the roof
 
 class Elevation {
@@ -244,7 +245,11 @@ class Elevation {
     draw::Chain chain;
     chain.zero = at(wall_.from, under);
     chain.towards = at(wall_.from + 100, under);
-    chain.offset = -4 * wall_.side;
+    double widest = 0;
+    for (const PlacedPiece& placed : wall_.flashings) {
+      widest = std::max(widest, draw::ring_radius(placed.piece->mark));
+    }
+    chain.offset = -(view_.marks ? 2 * widest + 2 * kRingAir : 4) * wall_.side;
     chain.size = pt(11);
     std::vector<double> stops;
     for (const PlacedPiece& placed : wall_.flashings) {
@@ -303,21 +308,8 @@ class Elevation {
     return std::none_of(taken.begin(), taken.end(), [&](const draw::Box& b) { return b.overlaps(wide); });
   }
 
-  static bool line_clear_of(const std::vector<draw::Box>& taken, Point from, Point to) {
-    constexpr int kSamples = 40;
-    for (int i = 0; i <= kSamples; ++i) {
-      const Point p = from + (to - from) * (static_cast<double>(i) / kSamples);
-      if (!clear_of(taken, {p.x, p.y, p.x, p.y})) return false;
-    }
-    return true;
-  }
-
   void marks() {
     std::vector<draw::Box> taken = text_boxes(notes_);
-    if (!view_.heights_at_steps && !wall_.joints.empty()) {  // the chain itself
-      const double x = -kChainOffset * wall_.side;
-      taken.push_back({x - 3, 0, x + 3, wall_.joints.back() * view_.scale});
-    }
     double last_end = -1e9;
     for (const PlacedPiece& placed : wall_.flashings) {
       const Stretch own = stretch_of(placed);
@@ -327,21 +319,28 @@ class Elevation {
       constexpr double kWorthAMark = 250;
       if (end <= begin || (view_.heights_at_steps && end - begin < kWorthAMark)) continue;
       const double radius = draw::ring_radius(placed.piece->mark);
-      const Point up = {-wall_.side * wall_.sine, wall_.cosine};  // square to the roof
+      // Square to the roof: beside each step stands its height, below the whole wall the run of the pieces.
+      const double way = view_.heights_at_steps ? 1 : -1;
+      const Point up = Point{-wall_.side * wall_.sine, wall_.cosine} * way;
+      const double least = view_.heights_at_steps ? kBandUpright * wall_.cosine * view_.scale + 10
+                                                  : wall_.rows_thick * 3 * view_.scale + kRingAir;
       Point on{};
       Point ring{};
       draw::Box box;
       // Clear of the masonry and of every number: first along the piece, then further away.
-      constexpr int kTries = 60;
+      constexpr int kTries = 180;
+      bool found = false;
       constexpr double kAlong[] = {0.5, 0.6, 0.4, 0.7, 0.8, 0.9};
       for (int tries = 0; tries < kTries; ++tries) {
         const double s = begin + (end - begin) * kAlong[tries % 6];
-        const double away = kBandUpright * wall_.cosine * view_.scale + radius + 10 + 3.0 * (tries / 6);
+        const double away = least + radius + 3.0 * (tries / 6);
         on = at(s, wall_.face + sources_.pack.length("wall.water_line").in_mm() / 2);
         ring = at(s, wall_.face) + up * away;
         box = {ring.x - radius, ring.y - radius, ring.x + radius, ring.y + radius};
-        if (clear_of(taken, box) && (view_.heights_at_steps || line_clear_of(taken, on, ring))) break;
+        found = clear_of(taken, box);
+        if (found) break;
       }
+      if (!found) continue;  // the page of the piece itself has it
       taken.push_back(box);
       out_.add(draw::line(on, ring, LineKind::thin));
       draw::Path dot = draw::circle(on, 0.7, LineKind::thin);
