@@ -190,11 +190,14 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
     d.add(draw::Dimension{.from = a, .to = b, .offset = offset, .text = text, .size = kNumber});
   };
   const double s = wall.side;
+  // The upright lengths stand clear of the words that name the flashing.
+  const double named = 30 * scale + 2 + draw::text_width(words.say("sheet.key_flashing"), kNumber);
+  const double out = std::max(8.0, named + 4 - wide * scale);
   dim(p(0, -v.thick), p(v.leg, -v.thick), -9 * s,
       words.say("sheet.leg") + " " + words.tape(Length::mm(v.leg), ShownHow::up));
-  dim(p(wide, 0), p(wide, v.upstand), -20 * s,
+  dim(p(wide, 0), p(wide, v.upstand), -(out + 12) * s,
       words.say("sheet.upstand") + " " + words.tape(Length::mm(v.upstand), ShownHow::up));
-  dim(p(wide, v.thick), p(wide, v.upstand), -8 * s,
+  dim(p(wide, v.thick), p(wide, v.upstand), -out * s,
       words.say("sheet.proud") + " " + words.tape(Length::mm(v.proud), ShownHow::down));
   dim(p(-turn_in, joint), p(0, joint), 20 * s,
       words.say("sheet.turn_in") + " " + words.tape(Length::mm(turn_in), ShownHow::up));

@@ -1,4 +1,5 @@
 // What may be said of every sheet of every job: nothing off the paper, no words on words, the same twice.
+#include "random_job.h"
 #include "support.h"
 
 #include <lapwright/draw/expand.h>
@@ -88,6 +89,23 @@ TEST(Sheets, random_jobs_are_fit_to_print) {
     if (HasFailure()) break;
   }
   EXPECT_GT(planned_jobs, 35);
+}
+
+// Honest and odd jobs alike: what the planner takes can be printed.
+TEST(Sheets, odd_jobs_are_fit_to_print) {
+  Generator g(23);
+  int planned_jobs = 0;
+  for (int i = 0; i < 60; ++i) {
+    const std::string job = sample::random_job(g);
+    const auto planned = engine::plan_job(job);
+    if (!planned) continue;
+    ++planned_jobs;
+    const draw::Document document = compose(sources_of(*planned));
+    EXPECT_EQ(troubles(document), "") << job;
+    for (const draw::Page& page : document.pages) EXPECT_TRUE(on_paper(page)) << page.title << "\n" << job;
+    if (HasFailure()) break;
+  }
+  EXPECT_GT(planned_jobs, 30);
 }
 
 TEST(Sheets, same_bytes_twice) {
