@@ -84,6 +84,8 @@ class Elevation {
       return;
     }
     const std::vector<double> z = beds(left * tangent, right * tangent + kBandUpright);
+    const auto first = std::find(z.begin(), z.end(), wall_.joints.front());
+    const auto from_first = static_cast<std::size_t>(first - z.begin()) + z.size() % 2;
     for (std::size_t i = 0; i + 1 < z.size(); ++i) {
       // Each course of bricks from the edge of the band down to the roof's line.
       const double begin = std::max(left, (z[i] - kBandUpright) / tangent);
@@ -97,7 +99,7 @@ class Elevation {
       course.push_back(level(end_high, z[i + 1]));
       course.push_back(level(begin, z[i + 1]));
       out_.add(draw::polygon(std::move(course), LineKind::thin));
-      const bool half = static_cast<long long>(std::llround(z[i] * 8 / (z[1] - z[0])) / 8) % 2 != 0;
+      const bool half = (i + z.size() - from_first) % 2 != 0;  // the bond goes on from page to page
       const double shift = half ? kBrickLong / 2 : 0;
       for (double x = std::ceil((begin - shift) / kBrickLong) * kBrickLong + shift; x < end_high;
            x += kBrickLong) {
