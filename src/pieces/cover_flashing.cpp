@@ -42,11 +42,7 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
   const Length run = wall.to - wall.from;
   const Length lap = pack.length("flashing.lap_along_wall");
   const std::int64_t code = practice::flashing_code(junction, pack);
-  constexpr std::int64_t kThinnestLong = 4;
-  // The job may want shorter pieces than thin lead allows.
-  const practice::Rule& usual = pack.rule("flashing.piece_most");
-  const practice::Rule& thin = pack.rule("flashing.piece_most_code_3");
-  const practice::Rule& longest_rule = code < kThinnestLong && thin.value < usual.value ? thin : usual;
+  const practice::Rule& longest_rule = practice::longest_flashing(code, pack);
   const Length longest = Length::mm(longest_rule.value);
   if (longest <= lap) {
     plan.findings.push_back({Level::wrong,

@@ -120,7 +120,7 @@ std::vector<job::Figure> figures_of(const job::Slope& slope, const job::Junction
                     .term("run", (upper - lower).in_mm(), "mm", "figure run")
                     .term("foot", (lower - reach.low).in_mm(), "mm", "lean of the plumb lower end")
                     .term("head", (reach.high - upper).in_mm(), "mm", "lean of the plumb upper end")
-                    .decided_by(pack.rule("flashing.piece_most"))
+                    .decided_by(practice::longest_flashing(practice::flashing_code(junction, pack), pack))
                     .gives(reach.high - reach.low));
   out.push_back(Why("steps", "n", "")
                     .term("n", static_cast<double>(span.last - span.first), "", "bed joints")
@@ -253,10 +253,8 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
   if (!widths) return {};
 
   const std::int64_t code = practice::flashing_code(junction, pack);
-  constexpr std::int64_t kThinnestLong = 4;
-  const Length longest = code >= kThinnestLong ? pack.length("flashing.piece_most")
-                                               : min(pack.length("flashing.piece_most"),
-                                                     pack.length("flashing.piece_most_code_3"));
+  const practice::Rule& longest_rule = practice::longest_flashing(code, pack);
+  const Length longest = Length::mm(longest_rule.value);
   const Length least_lap = pack.length("flashing.lap_along_wall");
   const std::vector<Span> spans = divide(steps, longest, least_lap);
   if (spans.empty()) {
@@ -266,7 +264,7 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
                              "",
                              std::nullopt,
                              longest.in_mm(),
-                             pack.rule("flashing.piece_most").source,
+                             longest_rule.source,
                              where});
     return {};
   }

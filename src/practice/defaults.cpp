@@ -29,4 +29,12 @@ std::int64_t flashing_code(const job::Junction& junction, const Pack& pack) {
   return junction.flashing_code.value_or(static_cast<std::int64_t>(pack.number("flashing.code")));
 }
 
+const Rule& longest_flashing(std::int64_t code, const Pack& pack) {
+  constexpr std::int64_t kThinnestLong = 4;
+  const Rule& usual = pack.rule("flashing.piece_most");
+  if (code >= kThinnestLong) return usual;
+  const Rule& thin = pack.rule("flashing.piece_most_code_3");
+  return thin.value < usual.value ? thin : usual;
+}
+
 }  // namespace lapwright::practice

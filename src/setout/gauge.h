@@ -1,4 +1,4 @@
-// Headlap and gauge: which lap is asked for, what gauge that allows, and how the courses fill the rafter.
+// What gauge a headlap allows, and how the courses fill the rafter.
 #pragma once
 
 #include <lapwright/base/fault.h>
@@ -6,17 +6,7 @@
 #include <lapwright/job/survey.h>
 #include <lapwright/practice/pack.h>
 
-#include <optional>
-#include <vector>
-
 namespace lapwright::setout {
-
-struct Headlap {
-  std::optional<Length> least;  // empty: nothing permits this covering here
-  std::vector<job::SetAlternative> alternatives;
-  std::vector<job::Finding> findings;
-  job::Figure figure;
-};
 
 // How much of a unit's length lies above its own nail or hanging point and so counts for no lap: 25 for
 // head-nailed slates, nothing for the others.
@@ -24,9 +14,8 @@ Length dead_head(const job::Covering& covering, const practice::Pack& pack);
 
 bool is_double_lap(job::CoveringKind kind);
 
-Headlap choose_headlap(const job::Slope& slope, job::Exposure exposure, const practice::Pack& pack);
-
-// Fills `layout.courses`, `under_length` and the gauge figures.
+// Fills `layout.courses`, with the gauge's figures and findings. Faults (no_geometry) when the sets, or the
+// lap, leave no courses.
 Result<void> fill_courses(const job::Slope& slope, Length headlap, const practice::Pack& pack,
                           job::SlopeLayout& layout);
 

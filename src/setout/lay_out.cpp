@@ -3,6 +3,7 @@
 #include "battens.h"
 #include "bond.h"
 #include "gauge.h"
+#include "headlap.h"
 
 #include <lapwright/base/tolerance.h>
 #include <lapwright/base/trig.h>

@@ -19,4 +19,8 @@ Measured<Length> brick_course(const job::Wall& wall, const Pack& pack);
 // Thickness class of the flashings at this junction.
 std::int64_t flashing_code(const job::Junction& junction, const Pack& pack);
 
+// The rule that limits a flashing's length: the usual one, or the shorter one of thin lead. (The job may want
+// shorter pieces than thin lead allows.)
+const Rule& longest_flashing(std::int64_t code, const Pack& pack);
+
 }  // namespace lapwright::practice
