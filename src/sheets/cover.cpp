@@ -80,6 +80,16 @@ std::vector<std::string> choices(const Sources& sources, const Words& words) {
   return out;
 }
 
+// What a person must know before touching lead, one line each.
+std::vector<std::string> cautions(const Sources& sources, const Words& words) {
+  const job::Params params{{"lift", sources.pack.number("lift.one_person"), "kg"}};
+  std::vector<std::string> out;
+  for (int i = 1; words.has("sheet.caution." + std::to_string(i)); ++i) {
+    out.push_back(words.say("sheet.caution." + std::to_string(i), params));
+  }
+  return out;
+}
+
 }  // namespace
 
 void add_cover(Sheets& sheets) {
@@ -99,8 +109,8 @@ void add_cover(Sheets& sheets) {
   }
 
   flow.heading(words.say("sheet.cautions"));
-  for (int i = 1; words.has("sheet.caution." + std::to_string(i)); ++i) {
-    flow.paragraph("– " + words.say("sheet.caution." + std::to_string(i)), kNumber, 2);
+  for (const std::string& caution : cautions(sheets.sources(), words)) {
+    flow.paragraph("– " + caution, kNumber, 2);
   }
 
   flow.heading(words.say("sheet.findings"));
@@ -151,8 +161,8 @@ void add_care(Sheets& sheets) {
     flow.paragraph(words.say("sheet.care." + std::to_string(i)), pt(13));
   }
   flow.heading(words.say("sheet.cautions"));
-  for (int i = 1; words.has("sheet.caution." + std::to_string(i)); ++i) {
-    flow.paragraph(words.say("sheet.caution." + std::to_string(i)), pt(13), 2);
+  for (const std::string& caution : cautions(sheets.sources(), words)) {
+    flow.paragraph(caution, pt(13), 2);
     flow.gap(2);
   }
 }

@@ -116,7 +116,7 @@ void add_piece_drawings(Sheets& sheets) {
     const double room_high = kArea.height() - head - foot;
     const double scale =
         usual_scale(mm(box.width()), mm(box.height()), kArea.width() - 36, std::max(20.0, room_high - 40));
-    const std::string kind = words.say("sheet.kind." + piece->kind);
+    const std::string kind = words.kind(piece->kind);
     draw::Drawing& page =
         sheets.begin(words.say("sheet.piece", {{"mark", piece->mark, ""}, {"kind", kind, ""}}), scale);
 

@@ -89,6 +89,36 @@ TEST(Sheets, every_text_of_the_demo_is_in_the_catalogue) {
   EXPECT_EQ(words_of(compose(sources_of(*planned))).find("«"), std::string::npos);
 }
 
+// Keys that the sources put together from a kind or a number.
+bool is_put_together(const std::string& key) {
+  for (const char* stem : {"sheet.kind.", "sheet.caution.", "sheet.care."}) {
+    if (key.starts_with(stem)) return true;
+  }
+  return false;
+}
+
+TEST(Sheets, every_text_named_is_in_the_catalogue_and_none_is_left_over) {
+  std::string sources;
+  for (const auto& entry : std::filesystem::directory_iterator("src/sheets")) {
+    if (entry.is_regular_file()) sources += bytes_of(entry.path());
+  }
+  const auto catalogue = practice::Catalogue::built_in();
+  ASSERT_TRUE(catalogue);
+  for (const std::string& key : catalogue->keys()) {
+    if (!key.starts_with("sheet.") || is_put_together(key)) continue;
+    EXPECT_NE(sources.find("\"" + key + "\""), std::string::npos) << key << " is said by nobody";
+  }
+  std::size_t named = 0;
+  for (std::size_t at = sources.find("\"sheet."); at != std::string::npos;
+       at = sources.find("\"sheet.", at + 1)) {
+    const std::string key = sources.substr(at + 1, sources.find('"', at + 1) - at - 1);
+    if (key.ends_with(".")) continue;
+    ++named;
+    EXPECT_TRUE(catalogue->has(key)) << key;
+  }
+  EXPECT_GT(named, 50U);
+}
+
 TEST(Sheets, random_jobs_are_fit_to_print) {
   Generator g(7);
   int planned_jobs = 0;
