@@ -210,7 +210,7 @@ class Elevation {
         height.seat = draw::Seat::middle;
         height.on_white = true;
         height.layer = draw::Layer::dimension;
-        if (said_.size() > 0 && std::any_of(said_.begin(), said_.end(), [&](double z) {
+        if (std::any_of(said_.begin(), said_.end(), [&](double z) {
               return std::abs(z - height.at.y) < draw::line_height(height.size) * 0.75;
             })) {
           continue;
@@ -334,8 +334,9 @@ class Elevation {
       bool found = false;
       constexpr double kAlong[] = {0.5, 0.6, 0.4, 0.7, 0.8, 0.9};
       for (int tries = 0; tries < kTries; ++tries) {
+        const int row = tries / 6;
         const double s = begin + (end - begin) * kAlong[tries % 6];
-        const double away = least + radius + 3.0 * (tries / 6);
+        const double away = least + radius + 3.0 * row;
         on = at(s, wall_.face + sources_.pack.length("wall.water_line").in_mm() / 2);
         ring = at(s, wall_.face) + up * away;
         box = {ring.x - radius, ring.y - radius, ring.x + radius, ring.y + radius};

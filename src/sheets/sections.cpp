@@ -40,7 +40,7 @@ Laps laps_of(const Wall& wall) {
   return laps;
 }
 
-draw::Path lead_line(std::vector<Point> points, LineKind kind = LineKind::heavy) {
+draw::Path lead_line(const std::vector<Point>& points, LineKind kind = LineKind::heavy) {
   draw::Path out = draw::polyline(points, kind);
   out.stroke = draw::Stroke{kind, kLead};
   return out;
@@ -73,7 +73,7 @@ draw::Drawing along(const Laps& v, double scale) {
     const double head = v.unit - v.gauge;  // of the unit that it lies on, from this tail
     std::vector<Point> lead{p(tail + v.set_back, -fall * v.set_back), p(tail + head, -fall * head)};
     if (v.hook > 0) lead.push_back(p(tail + head + 2, -fall * head - v.hook));
-    out.add(lead_line(std::move(lead)));
+    out.add(lead_line(lead));
   }
   return out;
 }

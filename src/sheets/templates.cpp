@@ -15,7 +15,6 @@ namespace {
 
 using draw::LineKind;
 using draw::Point;
-using draw::pt;
 
 // The paper's window on the template.
 constexpr draw::Box kWindow{kArea.left, kArea.bottom, kArea.right, kArea.top - 10};
