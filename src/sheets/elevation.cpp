@@ -201,7 +201,8 @@ class Elevation {
         const geom::Vec3 b =
             placed.frames[0].at(geom::to_length(fold.to.x).in_mm(), geom::to_length(fold.to.y).in_mm());
         const geom::Vec3 outer = a.y < b.y ? a : b;
-        if (outer.y < view_.stretch.low || outer.y > view_.stretch.high) continue;
+        const bool cut_off = view_.stretch.high < wall_.to && outer.y > view_.stretch.high;
+        if (outer.y < view_.stretch.low || cut_off) continue;
         draw::Text height;
         height.text = words_.tape(Length::mm(wall_.at(outer).y));
         height.at = at(outer) + Point{-1.5 * wall_.side, 0};
