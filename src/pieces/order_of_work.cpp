@@ -38,6 +38,10 @@ UnitAtWall unit_at_wall(const job::Slope& slope, const job::Row& row, job::Hand 
     if (n.unit != number) continue;
     (n.side == hand ? near_out : far_out) = true;
   }
+  if (!row.nailed) {
+    out.nails = "nails.hung";
+    return out;
+  }
   out.nails = near_out && far_out ? "nails.none" : near_out ? "nails.far_side_only" : "nails.both";
   return out;
 }

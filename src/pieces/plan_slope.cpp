@@ -6,6 +6,10 @@
 #include "order_of_work.h"
 #include "soaker.h"
 #include "step_flashing.h"
+#include "wall_side.h"
+
+#include <lapwright/base/numbers.h>
+#include <lapwright/base/tolerance.h>
 
 #include <algorithm>
 #include <iterator>
@@ -46,6 +50,27 @@ Result<job::JunctionPlan> plan_side(const job::Slope& slope, const job::Junction
   return plan;
 }
 
+// Two walls cannot stand in the same place.
+void find_overlaps(const job::Slope& slope, Faults& faults) {
+  for (std::size_t i = 0; i < slope.junctions.size(); ++i) {
+    for (std::size_t j = i + 1; j < slope.junctions.size(); ++j) {
+      const job::Junction& a = slope.junctions[i];
+      const job::Junction& b = slope.junctions[j];
+      if (a.kind != job::JunctionKind::side || b.kind != job::JunctionKind::side || a.hand != b.hand)
+        continue;
+      const WallSide first = wall_side(slope, a);
+      const WallSide second = wall_side(slope, b);
+      if (first.from >= second.to - tolerance::kGrid || second.from >= first.to - tolerance::kGrid) continue;
+      faults.push_back({FaultCode::contradiction, b.path, b.spot,
+                        "a wall from " + trimmed(second.from.in_mm(), 1) + " to " +
+                            trimmed(second.to.in_mm(), 1) + " mm on the " + std::string(name_of(b.hand)) +
+                            ", where " + quoted(a.name) + " stands",
+                        "walls on one side of a slope that stand one above the other",
+                        "give each its own \"from\" and \"to\", or put one on the other hand"});
+    }
+  }
+}
+
 job::JunctionPlan not_planned(const job::Slope& slope, const job::Junction& junction) {
   job::JunctionPlan plan;
   plan.findings.push_back({job::Level::doubt,
@@ -79,6 +104,7 @@ Result<SlopePlan> plan_slope(const job::Slope& slope, const job::SlopeLayout& la
   std::vector<job::JunctionPlan> junctions;
   std::vector<std::size_t> first_piece;
   Faults faults;
+  find_overlaps(slope, faults);
   for (const job::Junction& junction : slope.junctions) {
     if (junction.kind == job::JunctionKind::side) {
       auto planned = plan_side(slope, junction, layout, exposure, pack);

@@ -178,6 +178,27 @@ void say_bond(const job::Slope& slope, const Bond& bond, const practice::Pack& p
        slope.name});
 }
 
+// Units narrower than the rule asks for: only where the units themselves are so narrow that sharing out the
+// rest still leaves less.
+void check_narrow_cuts(const job::Slope& slope, const Bond& bond, const practice::Pack& pack,
+                       job::SlopeLayout& layout) {
+  if (slope.covering.kind != CoveringKind::slate) return;
+  Length least = bond.unit;
+  for (const job::Row& row : layout.rows) {
+    if (row.course < 0) continue;
+    for (const auto& run : row.widths) least = min(least, run.width);
+  }
+  if (least >= bond.narrowest - tolerance::kNoise) return;
+  layout.findings.push_back({Level::doubt,
+                             "bond.narrow_cut",
+                             {{"width", least.in_mm(), "mm"}, {"narrowest", bond.narrowest.in_mm(), "mm"}},
+                             "",
+                             least.in_mm(),
+                             bond.narrowest.in_mm(),
+                             pack.rule("bond.narrowest_slate").source,
+                             slope.name});
+}
+
 void check_sidelap(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayout& layout) {
   const CoveringKind kind = slope.covering.kind;
   if (!is_double_lap(kind)) return;
@@ -234,6 +255,7 @@ void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLa
     row.gap = bond.joint;
     row.nail_up = nail;
     row.nail_in = min(nail_in, bond.unit / 4.0);
+    row.nailed = !(c.kind == CoveringKind::slate && c.nailing == job::Nailing::hung);
     const Length room = slope_width - left_gap - right_gap;
     row.widths = fill(room, broken_bond && starts_with_half ? bond.and_half : bond.unit, bond);
     return row;
@@ -258,6 +280,7 @@ void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLa
   }
   if (broken_bond) {
     say_bond(slope, bond, pack, layout);
+    check_narrow_cuts(slope, bond, pack, layout);
     check_sidelap(slope, pack, layout);
   }
 }

@@ -1,6 +1,7 @@
 // What holds of every plan, over ten thousand surveys made up at random. LAPWRIGHT_LONG=1 makes it a hundred
 // thousand.
 #include "judge.h"
+#include "planned.h"
 #include "planning.h"
 #include "random_job.h"
 
@@ -76,6 +77,31 @@ void count(const job::Plan& plan, Tally& tally) {
   }
   for (const job::Row& row : plan.rows)
     tally.nails_left_out += static_cast<std::int64_t>(row.nails_left_out.size());
+}
+
+bool is_double_lap(const job::Survey& survey) {
+  for (const job::Slope& slope : survey.slopes) {
+    const job::CoveringKind kind = slope.covering.kind;
+    if (kind != job::CoveringKind::plain_tile && kind != job::CoveringKind::slate) return false;
+  }
+  return true;
+}
+
+// The roofs of the cases, and those that once broke a property.
+TEST(Properties, hold_of_kept_jobs) {
+  Tally tally;
+  for (const std::string& file : sample::job_files({"tests/jobs/good", "tests/jobs/cases", "data/demo"})) {
+    const std::string bytes = sample::file_bytes(file);
+    const auto planned = engine::plan_job(bytes);
+    if (!planned || !is_double_lap(planned->survey)) continue;
+    count(planned->plan, tally);
+    judge(bytes, *planned, tally);
+    const auto mirrored = engine::plan_job(sample::mirrored_job(bytes));
+    ASSERT_TRUE(mirrored) << file;
+    EXPECT_EQ(sample::mirror_complaint({planned->survey, planned->pack, planned->plan}, mirrored->plan), "")
+        << file;
+  }
+  EXPECT_GT(tally.planned, 20);
 }
 
 TEST(Properties, hold_of_random_surveys) {

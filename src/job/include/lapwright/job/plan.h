@@ -117,7 +117,7 @@ struct Row {
   std::vector<UnitRun> widths;
   Length gap;      // open perp between neighbours
   Length nail_up;  // nails of a unit: from its tail
-  Length nail_in;  // and in from each of its sides
+  Length nail_in;  // and in from each of its sides, or a quarter of a narrower unit's width
   bool nailed = true;
   struct NailLeftOut {
     std::int64_t unit = 0;  // counted from the left, 0 first
