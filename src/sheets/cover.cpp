@@ -26,7 +26,7 @@ void say_finding(Flow& flow, const Words& words, const job::Finding& finding) {
   draw::Drawing& page = flow.need(draw::line_height(kNumber) * 2);
   page.add(level_shape(finding.level, {kArea.left + 3, flow.y() - draw::line_height(kNumber) / 2}));
   flow.paragraph(text, kNumber, 8);
-  flow.gap(1);
+  flow.gap(0.5);
 }
 
 std::set<std::string> rules_used(const job::Plan& plan) {
@@ -80,13 +80,22 @@ std::vector<std::string> choices(const Sources& sources, const Words& words) {
   return out;
 }
 
+// What a person must know before touching lead, one line each.
+std::vector<std::string> cautions(const Sources& sources, const Words& words) {
+  const job::Params params{{"lift", sources.pack.number("lift.one_person"), "kg"}};
+  std::vector<std::string> out;
+  for (int i = 1; words.has("sheet.caution." + std::to_string(i)); ++i) {
+    out.push_back(words.say("sheet.caution." + std::to_string(i), params));
+  }
+  return out;
+}
+
 }  // namespace
 
 void add_cover(Sheets& sheets) {
   const Words& words = sheets.words();
   const job::Plan& plan = sheets.sources().plan;
   Flow flow(sheets, words.say("sheet.cover"));
-  flow.gap(3);
   std::string title = plan.title;
   flow.paragraph(draw::shortened(title, kArea.width() * 1.9, pt(20), draw::Weight::bold), pt(20), 0,
                  draw::Weight::bold);
@@ -100,8 +109,8 @@ void add_cover(Sheets& sheets) {
   }
 
   flow.heading(words.say("sheet.cautions"));
-  for (int i = 1; words.has("sheet.caution." + std::to_string(i)); ++i) {
-    flow.paragraph("– " + words.say("sheet.caution." + std::to_string(i)), kNumber, 2);
+  for (const std::string& caution : cautions(sheets.sources(), words)) {
+    flow.paragraph("– " + caution, kNumber, 2);
   }
 
   flow.heading(words.say("sheet.findings"));
@@ -152,8 +161,8 @@ void add_care(Sheets& sheets) {
     flow.paragraph(words.say("sheet.care." + std::to_string(i)), pt(13));
   }
   flow.heading(words.say("sheet.cautions"));
-  for (int i = 1; words.has("sheet.caution." + std::to_string(i)); ++i) {
-    flow.paragraph(words.say("sheet.caution." + std::to_string(i)), pt(13), 2);
+  for (const std::string& caution : cautions(sheets.sources(), words)) {
+    flow.paragraph(caution, pt(13), 2);
     flow.gap(2);
   }
 }

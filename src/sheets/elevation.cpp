@@ -1,5 +1,6 @@
 #include "elevation.h"
 
+#include <lapwright/draw/expand.h>
 #include <lapwright/draw/font.h>
 #include <lapwright/draw/symbols.h>
 
@@ -15,6 +16,8 @@ using draw::Point;
 using draw::pt;
 
 constexpr double kBrickLong = 225;    // with its perp: how a wall is drawn, not a measure to cut by
+constexpr double kChainOffset = 6;    // of the heights from the wall's end, mm of paper
+constexpr double kRingAir = 3;        // between a ring and what it stands beside, mm of paper
 constexpr double kBandUpright = 330;  // of wall that is drawn above the roof
 
 class Elevation {
@@ -28,13 +31,14 @@ class Elevation {
     flashings();
     soakers();
     water_line();
-    if (view_.marks) marks();  // under the texts, which clear their own ground
     if (view_.heights_at_steps) {
       heights_at_steps();
     } else {
       heights_in_one_chain();
     }
     runs();
+    if (view_.marks) marks();  // under the texts, which clear their own ground
+    out_.add(notes_);
     return std::move(out_);
   }
 
@@ -44,6 +48,7 @@ class Elevation {
   const Wall& wall_;
   const ElevationView& view_;
   draw::Drawing out_;
+  draw::Drawing notes_;  // numbers, painted last
 
   Point at(double s, double n) const { return wall_.at(s, n) * view_.scale; }
   Point at(geom::Vec3 p) const { return wall_.at(p) * view_.scale; }
@@ -79,6 +84,8 @@ class Elevation {
       return;
     }
     const std::vector<double> z = beds(left * tangent, right * tangent + kBandUpright);
+    const auto first = std::find(z.begin(), z.end(), wall_.joints.front());
+    const auto from_first = static_cast<std::size_t>(first - z.begin()) + z.size() % 2;
     for (std::size_t i = 0; i + 1 < z.size(); ++i) {
       // Each course of bricks from the edge of the band down to the roof's line.
       const double begin = std::max(left, (z[i] - kBandUpright) / tangent);
@@ -92,7 +99,7 @@ class Elevation {
       course.push_back(level(end_high, z[i + 1]));
       course.push_back(level(begin, z[i + 1]));
       out_.add(draw::polygon(std::move(course), LineKind::thin));
-      const bool half = static_cast<long long>(std::llround(z[i] * 8 / (z[1] - z[0])) / 8) % 2 != 0;
+      const bool half = (i + z.size() - from_first) % 2 != 0;  // the bond goes on from page to page
       const double shift = half ? kBrickLong / 2 : 0;
       for (double x = std::ceil((begin - shift) / kBrickLong) * kBrickLong + shift; x < end_high;
            x += kBrickLong) {
@@ -194,7 +201,8 @@ class Elevation {
         const geom::Vec3 b =
             placed.frames[0].at(geom::to_length(fold.to.x).in_mm(), geom::to_length(fold.to.y).in_mm());
         const geom::Vec3 outer = a.y < b.y ? a : b;
-        if (outer.y < view_.stretch.low || outer.y > view_.stretch.high) continue;
+        const bool cut_off = view_.stretch.high < wall_.to && outer.y > view_.stretch.high;
+        if (outer.y < view_.stretch.low || cut_off) continue;
         draw::Text height;
         height.text = words_.tape(Length::mm(wall_.at(outer).y));
         height.at = at(outer) + Point{-1.5 * wall_.side, 0};
@@ -203,13 +211,13 @@ class Elevation {
         height.seat = draw::Seat::middle;
         height.on_white = true;
         height.layer = draw::Layer::dimension;
-        if (said_.size() > 0 && std::any_of(said_.begin(), said_.end(), [&](double z) {
+        if (std::any_of(said_.begin(), said_.end(), [&](double z) {
               return std::abs(z - height.at.y) < draw::line_height(height.size) * 0.75;
             })) {
           continue;
         }
         said_.push_back(height.at.y);
-        out_.add(std::move(height));
+        notes_.add(std::move(height));
       }
     }
   }
@@ -225,13 +233,13 @@ class Elevation {
     draw::Chain chain;
     chain.zero = {0, 0};
     chain.towards = {0, 1};
-    chain.offset = 6 * wall_.side;
+    chain.offset = kChainOffset * wall_.side;
     chain.size = pt(11);
     for (std::size_t i = 0; i < wall_.joints.size(); i += every) {
       chain.stops.push_back(
           {Point{0, wall_.joints[i]} * view_.scale, words_.tape(Length::mm(wall_.joints[i]))});
     }
-    out_.add(std::move(chain));
+    notes_.add(std::move(chain));
   }
 
   // Where each flashing begins and ends, off a tape hooked at the wall's lower end.
@@ -240,7 +248,11 @@ class Elevation {
     draw::Chain chain;
     chain.zero = at(wall_.from, under);
     chain.towards = at(wall_.from + 100, under);
-    chain.offset = -4 * wall_.side;
+    double widest = 0;
+    for (const PlacedPiece& placed : wall_.flashings) {
+      widest = std::max(widest, draw::ring_radius(placed.piece->mark));
+    }
+    chain.offset = -(view_.marks ? 2 * widest + 2 * kRingAir : 4) * wall_.side;
     chain.size = pt(11);
     std::vector<double> stops;
     for (const PlacedPiece& placed : wall_.flashings) {
@@ -254,7 +266,7 @@ class Elevation {
     if (whole) {
       for (const double s : stops)
         chain.stops.push_back({at(s, under), words_.tape(Length::mm(s - wall_.from))});
-      out_.add(std::move(chain));
+      notes_.add(std::move(chain));
       return;
     }
     for (const PlacedPiece& placed : wall_.flashings) {
@@ -268,18 +280,39 @@ class Elevation {
     if (s < view_.stretch.low || s > view_.stretch.high) return;
     const Point foot = at(s, -wall_.rows_thick * 3);
     const Point square{wall_.side * wall_.sine, -wall_.cosine};
-    out_.add(draw::line(foot, foot + square * down, LineKind::dimension));
     draw::Text text;
     text.text = words_.say(key, {{"mark", mark, ""}, {"at", words_.tape(Length::mm(s - wall_.from)), ""}});
-    text.at = foot + square * (down + 1) + Point{wall_.side, 0};
     text.size = pt(11);
     text.anchor = wall_.side > 0 ? draw::Anchor::start : draw::Anchor::end;
     text.seat = draw::Seat::top;
     text.layer = draw::Layer::dimension;
-    out_.add(std::move(text));
+    const std::vector<draw::Box> taken = text_boxes(notes_);
+    for (int tries = 0; tries < 8; ++tries, down += 6) {
+      text.at = foot + square * (down + 1) + Point{wall_.side, 0};
+      draw::Drawing alone;
+      alone.add(text);
+      if (clear_of(taken, draw::extents(alone))) break;
+    }
+    notes_.add(draw::line(foot, foot + square * down, LineKind::dimension));
+    notes_.add(std::move(text));
+  }
+
+  static std::vector<draw::Box> text_boxes(const draw::Drawing& drawing) {
+    std::vector<draw::Box> out;
+    for (const draw::Plain& thing : draw::expand(drawing)) {
+      if (const auto* text = std::get_if<draw::PlainText>(&thing)) out.push_back(text->box());
+    }
+    return out;
+  }
+
+  static bool clear_of(const std::vector<draw::Box>& taken, const draw::Box& box) {
+    constexpr double kAir = 0.8;
+    const draw::Box wide{box.left - kAir, box.bottom - kAir, box.right + kAir, box.top + kAir};
+    return std::none_of(taken.begin(), taken.end(), [&](const draw::Box& b) { return b.overlaps(wide); });
   }
 
   void marks() {
+    std::vector<draw::Box> taken = text_boxes(notes_);
     double last_end = -1e9;
     for (const PlacedPiece& placed : wall_.flashings) {
       const Stretch own = stretch_of(placed);
@@ -288,12 +321,31 @@ class Elevation {
       last_end = own.high;
       constexpr double kWorthAMark = 250;
       if (end <= begin || (view_.heights_at_steps && end - begin < kWorthAMark)) continue;
-      const double s = (begin + end) / 2;
-      const Point on = at(s, wall_.face + sources_.pack.length("wall.water_line").in_mm() / 2);
       const double radius = draw::ring_radius(placed.piece->mark);
-      // Clear of the masonry, square to the roof.
-      const Point up = {-wall_.side * wall_.sine, wall_.cosine};
-      const Point ring = at(s, wall_.face) + up * (kBandUpright * wall_.cosine * view_.scale + radius + 10);
+      // Square to the roof: beside each step stands its height, below the whole wall the run of the pieces.
+      const double way = view_.heights_at_steps ? 1 : -1;
+      const Point up = Point{-wall_.side * wall_.sine, wall_.cosine} * way;
+      const double least = view_.heights_at_steps ? kBandUpright * wall_.cosine * view_.scale + 10
+                                                  : wall_.rows_thick * 3 * view_.scale + kRingAir;
+      Point on{};
+      Point ring{};
+      draw::Box box;
+      // Clear of the masonry and of every number: first along the piece, then further away.
+      constexpr int kTries = 180;
+      bool found = false;
+      constexpr double kAlong[] = {0.5, 0.6, 0.4, 0.7, 0.8, 0.9};
+      for (int tries = 0; tries < kTries; ++tries) {
+        const int row = tries / 6;
+        const double s = begin + (end - begin) * kAlong[tries % 6];
+        const double away = least + radius + 3.0 * row;
+        on = at(s, wall_.face + sources_.pack.length("wall.water_line").in_mm() / 2);
+        ring = at(s, wall_.face) + up * away;
+        box = {ring.x - radius, ring.y - radius, ring.x + radius, ring.y + radius};
+        found = clear_of(taken, box);
+        if (found) break;
+      }
+      if (!found) continue;  // the page of the piece itself has it
+      taken.push_back(box);
       out_.add(draw::line(on, ring, LineKind::thin));
       draw::Path dot = draw::circle(on, 0.7, LineKind::thin);
       dot.fill = draw::Fill::black();

@@ -198,8 +198,7 @@ void add_fitting_list(Sheets& sheets) {
   Flow flow(sheets, words.say("sheet.fitting"));
   flow.paragraph(words.say("sheet.fitting_note"));
   flow.gap(2);
-  for (std::size_t i = 0; i < tasks.size(); ++i) {
-    const Task& task = tasks[i];
+  for (const Task& task : tasks) {
     const double left = kArea.left + 19;
     const double wide = kArea.width() - 19 - kWide - 8;
     const std::vector<std::string> lines = draw::wrapped(task_text(words, task), wide, size);

@@ -151,7 +151,7 @@ draw::Drawing& Flow::need(double height) {
 void Flow::heading(const std::string& text) {
   constexpr double kWithSomethingBelow = 22;
   need(kWithSomethingBelow);
-  y_ -= 4;
+  y_ -= 2.5;
   paragraph(text, pt(13), 0, Weight::bold);
   y_ -= 1;
 }

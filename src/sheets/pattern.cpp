@@ -2,6 +2,7 @@
 
 #include "words.h"
 
+#include <algorithm>
 #include <set>
 
 namespace lapwright::sheets {
@@ -19,6 +20,29 @@ draw::Contour contour(const geom::Ring& ring) {
   return out;
 }
 
+// What of the segment lies in the window (Liang and Barsky, 1984).
+bool clip(draw::Point& a, draw::Point& b, const draw::Box& box) {
+  const draw::Point d = b - a;
+  double enter = 0;
+  double leave = 1;
+  const double p[4] = {-d.x, d.x, -d.y, d.y};
+  const double q[4] = {a.x - box.left, box.right - a.x, a.y - box.bottom, box.top - a.y};
+  for (int i = 0; i < 4; ++i) {
+    if (p[i] == 0) {
+      if (q[i] < 0) return false;
+      continue;
+    }
+    const double t = q[i] / p[i];
+    if (p[i] < 0) enter = std::max(enter, t);
+    if (p[i] > 0) leave = std::min(leave, t);
+  }
+  if (enter >= leave) return false;
+  const draw::Point start = a;
+  a = start + d * enter;
+  b = start + d * leave;
+  return true;
+}
+
 }  // namespace
 
 draw::Drawing pattern(const geom::Net& net) {
@@ -32,6 +56,23 @@ draw::Drawing pattern(const geom::Net& net) {
     out.add(draw::line(flat(cut.from), flat(cut.to), draw::LineKind::cut));
   for (const geom::Fold& fold : net.folds) {
     out.add(draw::line(flat(fold.from), flat(fold.to), draw::LineKind::fold));
+  }
+  return out;
+}
+
+draw::Drawing cropped(const draw::Drawing& lines, const draw::Box& window) {
+  draw::Drawing out;
+  for (const draw::Item& item : lines.items()) {
+    const auto* path = std::get_if<draw::Path>(&item);
+    if (path == nullptr || !path->stroke) continue;
+    for (const draw::Contour& contour : path->contours) {
+      const std::size_t n = contour.vertices.size();
+      for (std::size_t i = 0; i + (contour.closed ? 0 : 1) < n; ++i) {
+        draw::Point a = contour.vertices[i].at;
+        draw::Point b = contour.vertices[(i + 1) % n].at;
+        if (clip(a, b, window)) out.add(draw::line(a, b, path->stroke->kind));
+      }
+    }
   }
   return out;
 }

@@ -8,4 +8,7 @@ namespace lapwright::sheets {
 
 draw::Drawing pattern(const geom::Net& net);
 
+// The straight lines of a drawing within `window`, each a path of its own.
+draw::Drawing cropped(const draw::Drawing& lines, const draw::Box& window);
+
 }  // namespace lapwright::sheets

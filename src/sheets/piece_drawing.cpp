@@ -22,7 +22,8 @@ double mm(geom::Grid g) {
 }
 
 // Distances from the low side that a person marks, rising; those closer than a hand's cut are one.
-std::vector<double> marks_along(const geom::Net& net, bool x) {
+// `coarse`: of a row of steps, the outer end of each fold alone.
+std::vector<double> marks_along(const geom::Net& net, bool x, bool coarse) {
   const geom::Box box = geom::bounds(net.outline);
   const double low = mm(x ? box.low.x : box.low.y);
   std::vector<double> all;
@@ -34,8 +35,9 @@ std::vector<double> marks_along(const geom::Net& net, bool x) {
     for (const geom::GridPoint& p : net.outline) take(p);
   }
   for (const geom::Fold& fold : net.folds) {
-    take(fold.from);
-    take(fold.to);
+    const bool from_outer = fold.from.y >= fold.to.y;
+    if (!coarse || from_outer) take(fold.from);
+    if (!coarse || !from_outer) take(fold.to);
   }
   std::sort(all.begin(), all.end());
   std::vector<double> out;
@@ -46,14 +48,19 @@ std::vector<double> marks_along(const geom::Net& net, bool x) {
   return out;
 }
 
-void dimension(draw::Drawing& drawing, const Words& words, const geom::Net& net, double scale) {
+// Up to `reach` from the low end; all of it when that is no limit.
+void dimension(draw::Drawing& drawing, const Words& words, const geom::Net& net, double scale, double reach,
+               bool coarse) {
   const geom::Box box = geom::bounds(net.outline);
   const Point corner = Point{mm(box.low.x), mm(box.low.y)} * scale;
   constexpr std::size_t kReadable = 60;
   for (const bool x : {true, false}) {
-    std::vector<double> stops = marks_along(net, x);
+    std::vector<double> stops = marks_along(net, x, x && coarse);
+    if (x) std::erase_if(stops, [&](double at) { return at > reach; });
+    if (stops.empty()) continue;
     // As many as can be written beside the piece; the full-size template has the rest.
-    const double room = std::max(60.0, mm(x ? box.width() : box.height()) * scale + 20);
+    const double long_side = x ? std::min(reach, mm(box.width())) : mm(box.height());
+    const double room = std::max(60.0, long_side * scale + 20);
     const auto fit = std::min(kReadable, static_cast<std::size_t>(room / draw::line_height(kNumber)));
     while (stops.size() > fit && stops.size() > 1) {
       std::size_t nearest = 0;
@@ -68,7 +75,7 @@ void dimension(draw::Drawing& drawing, const Words& words, const geom::Net& net,
     chain.offset = x ? -6 : 6;
     chain.size = kNumber;
     for (const double at : stops) {
-      const bool whole = at == stops.back();
+      const bool whole = at == stops.back() && !(x && reach < mm(box.width()));
       chain.stops.push_back({corner + (x ? Point{at * scale, 0} : Point{0, at * scale}),
                              words.tape(Length::mm(at), whole ? ShownHow::up : ShownHow::nearest)});
     }
@@ -77,11 +84,13 @@ void dimension(draw::Drawing& drawing, const Words& words, const geom::Net& net,
 }
 
 // Beside the middle of the fold, on the part that stays.
-void number_folds(draw::Drawing& drawing, const geom::Net& net, double scale) {
+void number_folds(draw::Drawing& drawing, const geom::Net& net, double scale, double reach) {
+  const double low = mm(geom::bounds(net.outline).low.x);
   for (std::size_t i = 0; i < net.folds.size(); ++i) {
     const geom::Fold& fold = net.folds[i];
     const Point a = Point{mm(fold.from.x), mm(fold.from.y)} * scale;
     const Point b = Point{mm(fold.to.x), mm(fold.to.y)} * scale;
+    if (((a + b) * 0.5).x > (low + reach) * scale) continue;
     draw::Text number =
         text_at(std::to_string(i + 1), (a + b) * 0.5, kNumber, Weight::bold, draw::Anchor::middle);
     number.seat = draw::Seat::middle;
@@ -107,7 +116,7 @@ void add_piece_drawings(Sheets& sheets) {
     const double room_high = kArea.height() - head - foot;
     const double scale =
         usual_scale(mm(box.width()), mm(box.height()), kArea.width() - 36, std::max(20.0, room_high - 40));
-    const std::string kind = words.say("sheet.kind." + piece->kind);
+    const std::string kind = words.kind(piece->kind);
     draw::Drawing& page =
         sheets.begin(words.say("sheet.piece", {{"mark", piece->mark, ""}, {"kind", kind, ""}}), scale);
 
@@ -128,15 +137,35 @@ void add_piece_drawings(Sheets& sheets) {
             (piece->junction.empty() ? "" : " / " + piece->junction);
     page.add(text_at(draw::shortened(what, room, kNumber), {left, mid - 6.5}));
 
-    draw::Drawing drawing;
-    drawing.add(pattern(piece->net), {.scale = scale});
-    number_folds(drawing, piece->net, scale);
-    dimension(drawing, words, piece->net, scale);
-    const draw::Box extents = draw::extents(drawing);
-    const Point middle{(kArea.left + kArea.right) / 2, kArea.bottom + foot + room_high / 2};
-    page.add(drawing,
-             {.move = middle - Point{(extents.left + extents.right) / 2, (extents.bottom + extents.top) / 2}},
-             piece->mark);
+    // Long rows of steps are small when drawn whole: the first of them are drawn again, larger.
+    constexpr double kNear = 1 / 2.5;
+    const bool near = like_folds(piece->net) && scale < kNear / 2 && mm(box.height()) * kNear < 75;
+    constexpr double kAll = 1e9;
+    const auto view = [&](double at_scale, double reach) {
+      draw::Drawing drawing;
+      const Point low{mm(box.low.x), mm(box.low.y)};
+      const draw::Box window{low.x - 1, low.y - 1, low.x + reach, mm(box.high.y) + 1};
+      drawing.add(reach < kAll ? cropped(pattern(piece->net), window) : pattern(piece->net),
+                  {.scale = at_scale});
+      number_folds(drawing, piece->net, at_scale, reach);
+      dimension(drawing, words, piece->net, at_scale, reach, near && reach >= kAll);
+      return drawing;
+    };
+    const auto lay = [&](const draw::Drawing& drawing, double middle) {
+      const draw::Box extents = draw::extents(drawing);
+      const Point low_middle{(extents.left + extents.right) / 2, (extents.bottom + extents.top) / 2};
+      page.add(drawing, {.move = Point{(kArea.left + kArea.right) / 2, middle} - low_middle}, piece->mark);
+      return extents.height();
+    };
+    const double low = kArea.bottom + foot;
+    lay(view(scale, kAll), near ? low + room_high / 4 : low + room_high / 2);
+    if (near) {
+      const double reach = (kArea.width() - 40) / kNear;
+      const double middle = low + room_high * 0.72;
+      const double high = lay(view(kNear, reach), middle);
+      page.add(text_at(words.say("sheet.piece_near", {{"scale", scale_name(kNear), ""}}),
+                       {kArea.left + 4, middle + high / 2 + 3}));
+    }
 
     double y = kArea.bottom + foot - 8;
     for (std::size_t i = 0; i < bends.size(); ++i) {

@@ -37,7 +37,7 @@ void add_piece_list(Sheets& sheets) {
     const double indent = std::max(20.0, 2 * radius + 6);
     const double line = draw::line_height(kNumber);
     const double first = draw::line_height(pt(14));
-    const std::string kind = words.say("sheet.kind." + piece->kind);
+    const std::string kind = words.kind(piece->kind);
     const std::string place = piece->slope + (piece->junction.empty() ? "" : " / " + piece->junction);
     const double height = std::max(2 * radius + 3, first + line * static_cast<double>(1 + bends.size()) + 3);
     draw::Drawing& page = flow.need(height);

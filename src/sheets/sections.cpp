@@ -40,7 +40,7 @@ Laps laps_of(const Wall& wall) {
   return laps;
 }
 
-draw::Path lead_line(std::vector<Point> points, LineKind kind = LineKind::heavy) {
+draw::Path lead_line(const std::vector<Point>& points, LineKind kind = LineKind::heavy) {
   draw::Path out = draw::polyline(points, kind);
   out.stroke = draw::Stroke{kind, kLead};
   return out;
@@ -73,7 +73,7 @@ draw::Drawing along(const Laps& v, double scale) {
     const double head = v.unit - v.gauge;  // of the unit that it lies on, from this tail
     std::vector<Point> lead{p(tail + v.set_back, -fall * v.set_back), p(tail + head, -fall * head)};
     if (v.hook > 0) lead.push_back(p(tail + head + 2, -fall * head - v.hook));
-    out.add(lead_line(std::move(lead)));
+    out.add(lead_line(lead));
   }
   return out;
 }
@@ -106,7 +106,7 @@ draw::Drawing along_with_lengths(const Words& words, const Wall& wall, const Lap
   return out;
 }
 
-constexpr double kUsualScales[] = {1, 2, 2.5, 5, 10, 20, 25, 50};
+constexpr double kUsualScales[] = {1, 2, 2.5, 3, 4, 5, 10, 20, 25, 50};
 
 void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
   const Words& words = sheets.words();
@@ -190,11 +190,14 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
     d.add(draw::Dimension{.from = a, .to = b, .offset = offset, .text = text, .size = kNumber});
   };
   const double s = wall.side;
+  // The upright lengths stand clear of the words that name the flashing.
+  const double named = 30 * scale + 2 + draw::text_width(words.say("sheet.key_flashing"), kNumber);
+  const double out = std::max(8.0, named + 4 - wide * scale);
   dim(p(0, -v.thick), p(v.leg, -v.thick), -9 * s,
       words.say("sheet.leg") + " " + words.tape(Length::mm(v.leg), ShownHow::up));
-  dim(p(wide, 0), p(wide, v.upstand), -20 * s,
+  dim(p(wide, 0), p(wide, v.upstand), -(out + 12) * s,
       words.say("sheet.upstand") + " " + words.tape(Length::mm(v.upstand), ShownHow::up));
-  dim(p(wide, v.thick), p(wide, v.upstand), -8 * s,
+  dim(p(wide, v.thick), p(wide, v.upstand), -out * s,
       words.say("sheet.proud") + " " + words.tape(Length::mm(v.proud), ShownHow::down));
   dim(p(-turn_in, joint), p(0, joint), 20 * s,
       words.say("sheet.turn_in") + " " + words.tape(Length::mm(turn_in), ShownHow::up));

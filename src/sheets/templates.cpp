@@ -15,7 +15,6 @@ namespace {
 
 using draw::LineKind;
 using draw::Point;
-using draw::pt;
 
 // The paper's window on the template.
 constexpr draw::Box kWindow{kArea.left, kArea.bottom, kArea.right, kArea.top - 10};
@@ -35,29 +34,6 @@ Tiling tiling_of(double width, double height) {
   const Tiling straight{false, tiles(width, kWindow.width()), tiles(height, kWindow.height())};
   const Tiling turned{true, tiles(height, kWindow.width()), tiles(width, kWindow.height())};
   return turned.across * turned.up < straight.across * straight.up ? turned : straight;
-}
-
-// What of the segment lies in the window (Liang and Barsky, 1984).
-bool clip(Point& a, Point& b, const draw::Box& box) {
-  const Point d = b - a;
-  double enter = 0;
-  double leave = 1;
-  const double p[4] = {-d.x, d.x, -d.y, d.y};
-  const double q[4] = {a.x - box.left, box.right - a.x, a.y - box.bottom, box.top - a.y};
-  for (int i = 0; i < 4; ++i) {
-    if (p[i] == 0) {
-      if (q[i] < 0) return false;
-      continue;
-    }
-    const double t = q[i] / p[i];
-    if (p[i] < 0) enter = std::max(enter, t);
-    if (p[i] > 0) leave = std::min(leave, t);
-  }
-  if (enter >= leave) return false;
-  const Point start = a;
-  a = start + d * enter;
-  b = start + d * leave;
-  return true;
 }
 
 // "A" to "Z", then "AA".
@@ -166,21 +142,9 @@ class Templates {
       page.add(std::move(trim));
     }
     const Point move = corner(column, row);
-    for (const draw::Item& item : net_.items()) {
-      const auto* path = std::get_if<draw::Path>(&item);
-      if (path == nullptr || !path->stroke) continue;
-      for (const draw::Contour& contour : path->contours) {
-        const std::size_t n = contour.vertices.size();
-        for (std::size_t i = 0; i + (contour.closed ? 0 : 1) < n; ++i) {
-          Point a = contour.vertices[i].at + move;
-          Point b = contour.vertices[(i + 1) % n].at + move;
-          if (!clip(a, b, kWindow)) continue;
-          draw::Path piece = draw::line(a, b, path->stroke->kind);
-          piece.tag = piece_.mark;
-          page.add(std::move(piece));
-        }
-      }
-    }
+    draw::Drawing laid;
+    laid.add(net_, {.move = move});
+    page.add(cropped(laid, kWindow), {}, piece_.mark);
     if (index == 0) ring(page, move);
   }
 

@@ -20,6 +20,10 @@ class Words {
   std::string say(std::string_view key, const job::Params& params = {}) const {
     return catalogue_.say(key, params, shown_in_);
   }
+  // What kind of piece it is; its plain name where the catalogue has no better.
+  std::string kind(const std::string& name) const {
+    return has("sheet.kind." + name) ? say("sheet.kind." + name) : name;
+  }
   bool has(std::string_view key) const { return catalogue_.has(key); }
 
   // With its unit: "190 mm", "7 1/2 in".
