@@ -181,7 +181,7 @@ std::string nails_complaint(const Judged& job) {
     }
   }
   for (const job::Row& row : job.plan.rows) {
-    if (row.course < 0 || legs[row.slope].empty()) continue;
+    if (!row.nailed || row.course < 0 || legs[row.slope].empty()) continue;
     double slope_width = 0;
     for (const job::Slope& slope : job.survey.slopes) {
       if (slope.name == row.slope) slope_width = mm(slope.width.value);
