@@ -67,13 +67,17 @@ std::vector<std::string> choices(const Sources& sources, const Words& words) {
   for (const std::string& name : rules_used(sources.plan)) {
     const practice::Rule* rule = sources.pack.find(name);
     if (rule == nullptr || rule->alternatives.empty()) continue;
+    // A source that prints several values is named once, after the last of them.
     std::string others;
-    for (const practice::Alternative& other : rule->alternatives) {
-      others +=
-          (others.empty() ? "" : "; ") + words.value(other.value, rule->unit) + " (" + other.source + ")";
+    for (std::size_t i = 0; i < rule->alternatives.size(); ++i) {
+      const practice::Alternative& other = rule->alternatives[i];
+      others += (others.empty() ? "" : ", ") + words.value(other.value, rule->unit);
+      const bool goes_on =
+          i + 1 < rule->alternatives.size() && rule->alternatives[i + 1].source == other.source;
+      if (!goes_on) others += " (" + other.source + ")";
     }
     out.push_back(words.say("sheet.choice",
-                            {{"what", rule->name, ""},
+                            {{"what", words.rule(rule->name), ""},
                              {"used", words.value(rule->value, rule->unit) + " (" + rule->source + ")", ""},
                              {"others", others, ""}}));
   }
@@ -137,15 +141,15 @@ void add_cover(Sheets& sheets) {
   list("sheet.choices", choices(sheets.sources(), words));
   std::vector<std::string> own;
   for (const job::OverrideUsed& used : plan.practice.overrides) {
-    own.push_back(words.say("rule.overridden", {{"rule", used.rule, ""},
+    own.push_back(words.say("rule.overridden", {{"rule", words.rule(used.rule), ""},
                                                 {"value", used.value, used.unit},
                                                 {"pack_value", used.pack_value, used.unit}}));
   }
   list("sheet.own_values", own);
   std::vector<std::string> memory;
   for (const job::MemoryUsed& used : plan.practice.from_memory) {
-    memory.push_back(
-        words.say("rule.from_memory", {{"rule", used.rule, ""}, {"value", used.value, used.unit}}));
+    memory.push_back(words.say("rule.from_memory",
+                               {{"rule", words.rule(used.rule), ""}, {"value", used.value, used.unit}}));
   }
   list("sheet.memory", memory);
   flow.gap(4);

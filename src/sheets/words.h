@@ -24,6 +24,10 @@ class Words {
   std::string kind(const std::string& name) const {
     return has("sheet.kind." + name) ? say("sheet.kind." + name) : name;
   }
+  // A practice rule as a person calls it, with the name that a job file knows it by.
+  std::string rule(const std::string& name) const {
+    return has("label." + name) ? say("label." + name) + " (" + name + ")" : name;
+  }
   bool has(std::string_view key) const { return catalogue_.has(key); }
 
   // With its unit: "190 mm", "7 1/2 in".
