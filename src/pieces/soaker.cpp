@@ -92,6 +92,19 @@ std::optional<Section> section_of(const job::Slope& slope, const job::Junction& 
                              "common practice, no source",
                              where});
   }
+  const Length widest = practice::widest_gap(junction, pack);
+  Length narrowest = widest;
+  for (const job::GapAt& gap : junction.gaps) narrowest = min(narrowest, gap.width.value);
+  if (widest - narrowest > tolerance::kHandCut && junction.gaps.size() > 1) {
+    plan.findings.push_back({Level::note,
+                             "soaker.leg_for_widest_gap",
+                             {{"widest", widest.in_mm(), "mm"}, {"narrowest", narrowest.in_mm(), "mm"}},
+                             "",
+                             widest.in_mm(),
+                             narrowest.in_mm(),
+                             "geometry",
+                             where});
+  }
   const Length nominal =
       max(pack.length("soaker.upstand"), pack.length("soaker.proud") + c.thickness.value + c.camber.value);
   if (s.upstand > nominal + tolerance::kNoise) {

@@ -39,6 +39,22 @@ TEST(Walls, one_above_the_other_or_opposite_are_fine) {
       job(kTile, wall("one", R"("hand": "left")") + "," + wall("other", R"("hand": "right")"))));
 }
 
+TEST(Walls, whose_gap_tapers_say_that_one_leg_serves_all) {
+  const auto with_gap = [](const std::string& gap) {
+    return engine::plan_job(job(kTile, wall("w", R"("hand": "left", "gap": )" + gap)));
+  };
+  const auto tapering = with_gap(R"([{"at": 0, "width": 5}, {"at": 3600, "width": 40}])");
+  ASSERT_TRUE(tapering);
+  EXPECT_EQ(lapwright::sample::param(lapwright::sample::finding(tapering->plan, "soaker.leg_for_widest_gap"),
+                                     "widest"),
+            40);
+  const auto even = with_gap("40");
+  ASSERT_TRUE(even);
+  EXPECT_EQ(lapwright::sample::finding(even->plan, "soaker.leg_for_widest_gap"), nullptr);
+  // One size all the same: the widest place decides.
+  EXPECT_EQ(tapering->plan.pieces.front().width, even->plan.pieces.front().width);
+}
+
 // 180 wide: half a slate is 90, and what is shared out at the sides can fall under 150 (common practice, no
 // source).
 TEST(Cuts, too_narrow_for_the_rule_are_said) {
