@@ -104,8 +104,7 @@ Result<Pack> Pack::with_overrides(const std::vector<job::Override>& overrides, b
   std::vector<std::string_view> names;
   for (const Rule& rule : rules_) names.push_back(rule.name);
 
-  for (std::size_t i = 0; i < overrides.size(); ++i) {
-    const job::Override& wish = overrides[i];
+  for (const job::Override& wish : overrides) {
     const std::string path = fmt::format("$.practice[{}]", quoted(wish.rule));
     const auto refuse = [&](FaultCode code, std::string read, std::string accepted, std::string mend) {
       faults.push_back({code, path, wish.spot, std::move(read), std::move(accepted), std::move(mend)});

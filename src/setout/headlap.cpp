@@ -15,7 +15,6 @@ namespace {
 using job::CoveringKind;
 using job::Exposure;
 using job::Level;
-using job::Nailing;
 using practice::Why;
 
 bool is_wet(Exposure exposure) {
