@@ -13,7 +13,9 @@
 #include <atomic>
 #include <cstddef>
 #include <cstdlib>
+#include <fstream>
 #include <new>
+#include <sstream>
 #include <string>
 
 namespace {
@@ -97,7 +99,8 @@ void sheets(benchmark::State& state) {
   job << file.rdbuf();
   std::size_t bytes = 0;
   for (auto _ : state) {
-    const lapwright::engine::Outcome outcome = lapwright::engine::plan({job.str(), true});
+    const std::string bytes_of_job = job.str();
+    const lapwright::engine::Outcome outcome = lapwright::engine::plan({bytes_of_job, true});
     if (outcome.documents.empty()) state.SkipWithError("no documents");
     bytes = 0;
     for (const auto& document : outcome.documents) bytes += document.bytes.size();

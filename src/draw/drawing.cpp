@@ -44,8 +44,8 @@ Path polyline(const std::vector<Point>& points, LineKind kind) {
   return path;
 }
 
-Path polygon(std::vector<Point> points, LineKind kind) {
-  Path path = polyline(std::move(points), kind);
+Path polygon(const std::vector<Point>& points, LineKind kind) {
+  Path path = polyline(points, kind);
   path.contours[0].closed = true;
   return path;
 }

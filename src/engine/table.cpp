@@ -29,7 +29,7 @@ std::size_t columns(std::string_view text) {
   return n;
 }
 
-std::string padded(std::string text, std::size_t width, bool right) {
+std::string padded(const std::string& text, std::size_t width, bool right) {
   const std::size_t have = columns(text);
   const std::string space(have < width ? width - have : 0, ' ');
   return right ? space + text : text + space;

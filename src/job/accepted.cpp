@@ -36,7 +36,7 @@ std::string accepted_range(const Field& field, LengthUnit unit) {
 }
 
 std::string accepted_by(const Field& field, LengthUnit unit) {
-  const std::string range = accepted_range(field, unit);
+  std::string range = accepted_range(field, unit);
   switch (field.shape) {
     case Shape::format:
       return fmt::format("\"{}\"", field.words.front());

@@ -138,17 +138,17 @@ struct MemberOf<T S::*> {
 }  // namespace detail
 
 // Puts a value into the member; appends where the member is a list.
-template <auto member>
+template <auto Member>
 void put(void* into, const Scalar& value) {
-  using S = typename detail::MemberOf<decltype(member)>::Struct;
-  detail::assign(static_cast<S*>(into)->*member, value);
+  using S = typename detail::MemberOf<decltype(Member)>::Struct;
+  detail::assign(static_cast<S*>(into)->*Member, value);
 }
 
 // The member itself, or a new item at its end where it is a list.
-template <auto member>
+template <auto Member>
 void* child(void* into) {
-  using S = typename detail::MemberOf<decltype(member)>::Struct;
-  auto& target = static_cast<S*>(into)->*member;
+  using S = typename detail::MemberOf<decltype(Member)>::Struct;
+  auto& target = static_cast<S*>(into)->*Member;
   if constexpr (detail::IsVector<std::remove_reference_t<decltype(target)>>::value) {
     return &target.emplace_back();
   } else {

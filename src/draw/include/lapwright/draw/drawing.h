@@ -88,7 +88,7 @@ struct Path {
 // Makers of paths. Each may be given stroke, fill, layer and tag afterwards.
 Path line(Point a, Point b, LineKind kind = LineKind::outline);
 Path polyline(const std::vector<Point>& points, LineKind kind = LineKind::outline);
-Path polygon(std::vector<Point> points, LineKind kind = LineKind::outline);
+Path polygon(const std::vector<Point>& points, LineKind kind = LineKind::outline);
 Path rectangle(double left, double bottom, double width, double height, LineKind kind = LineKind::outline);
 Path circle(Point centre, double radius, LineKind kind = LineKind::outline);
 // From `start` degrees anticlockwise through `sweep` degrees (clockwise if negative); at most a full turn.
