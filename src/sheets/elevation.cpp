@@ -98,7 +98,7 @@ class Elevation {
       if (end_high >= right && end_low < right) course.push_back(level(right, right * tangent));
       course.push_back(level(end_high, z[i + 1]));
       course.push_back(level(begin, z[i + 1]));
-      out_.add(draw::polygon(std::move(course), LineKind::thin));
+      out_.add(draw::polygon(course, LineKind::thin));
       const bool half = (i + z.size() - from_first) % 2 != 0;  // the bond goes on from page to page
       const double shift = half ? kBrickLong / 2 : 0;
       for (double x = std::ceil((begin - shift) / kBrickLong) * kBrickLong + shift; x < end_high;
@@ -159,7 +159,7 @@ class Elevation {
     for (const PlacedPiece& placed : wall_.flashings) {
       std::vector<Point> ring = clipped(corners(placed, 0));
       if (ring.size() < 3) continue;
-      draw::Path face = draw::polygon(std::move(ring), LineKind::outline);
+      draw::Path face = draw::polygon(ring, LineKind::outline);
       face.stroke = draw::Stroke{LineKind::outline, 0.5};
       face.fill = draw::Fill::level(0.88);
       face.tag = placed.piece->mark;

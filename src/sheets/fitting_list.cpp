@@ -138,7 +138,7 @@ draw::Drawing steps_picture(bool left, bool stepped) {
     lead.push_back(p(42, 20));
     lead.push_back(p(2, 6));
   }
-  draw::Path sheet = draw::polygon(std::move(lead), LineKind::outline);
+  draw::Path sheet = draw::polygon(lead, LineKind::outline);
   sheet.fill = draw::Fill::level(0.72);
   out.add(std::move(sheet));
   if (stepped) {
