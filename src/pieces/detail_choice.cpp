@@ -1,5 +1,6 @@
 #include "detail_choice.h"
 
+#include <lapwright/job/facts.h>
 #include <lapwright/practice/defaults.h>
 
 #include <string_view>
@@ -18,12 +19,8 @@ struct Judgement {
   std::string_view reason;  // catalogue key
 };
 
-bool double_lap(CoveringKind kind) {
-  return kind == CoveringKind::plain_tile || kind == CoveringKind::slate;
-}
-
 Detail right_detail(CoveringKind covering, WallKind wall) {
-  if (double_lap(covering))
+  if (is_double_lap(covering))
     return wall == WallKind::brick ? Detail::soakers_and_steps : Detail::soakers_and_cover;
   return covering == CoveringKind::profiled_tile ? Detail::step_and_cover : Detail::secret_gutter;
 }
@@ -32,16 +29,16 @@ Judgement judge(CoveringKind covering, WallKind wall, Detail detail) {
   if (detail == right_detail(covering, wall)) return {Level::note, "detail.right"};
   switch (detail) {
     case Detail::soakers_and_steps:
-      if (!double_lap(covering)) return {Level::wrong, "detail.soakers_need_courses"};
+      if (!is_double_lap(covering)) return {Level::wrong, "detail.soakers_need_courses"};
       return {Level::wrong, "detail.steps_need_joints"};
     case Detail::soakers_and_cover:
-      if (!double_lap(covering)) return {Level::wrong, "detail.soakers_need_courses"};
+      if (!is_double_lap(covering)) return {Level::wrong, "detail.soakers_need_courses"};
       return {Level::doubt, "detail.chase_across_bricks"};
     case Detail::step_and_cover:
-      if (double_lap(covering)) return {Level::wrong, "detail.cover_on_double_lap"};
+      if (is_double_lap(covering)) return {Level::wrong, "detail.cover_on_double_lap"};
       return {Level::wrong, "detail.cover_on_flat_tile"};
     case Detail::cover_flashing:
-      if (double_lap(covering)) return {Level::wrong, "detail.cover_on_double_lap"};
+      if (is_double_lap(covering)) return {Level::wrong, "detail.cover_on_double_lap"};
       return {Level::wrong, "detail.cover_on_flat_tile"};
     case Detail::secret_gutter:
       if (covering == CoveringKind::slate) return {Level::doubt, "detail.secret_gutter_on_slate"};
@@ -97,9 +94,9 @@ DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& ju
                             "this version", where});
     return out;
   }
-  const bool exposed = exposure == job::Exposure::severe || exposure == job::Exposure::very_severe;
   const practice::Rule& exposed_code = pack.rule("flashing.code_exposed");
-  if (exposed && practice::flashing_code(junction, pack) < static_cast<std::int64_t>(exposed_code.value)) {
+  if (is_exposed(exposure) &&
+      practice::flashing_code(junction, pack) < static_cast<std::int64_t>(exposed_code.value)) {
     out.findings.push_back({Level::doubt,
                             "flashing.thin_for_exposure",
                             {{"code", exposed_code.value, ""}},

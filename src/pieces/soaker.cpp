@@ -4,6 +4,7 @@
 #include "wall_side.h"
 
 #include <lapwright/base/tolerance.h>
+#include <lapwright/job/facts.h>
 #include <lapwright/practice/defaults.h>
 #include <lapwright/practice/figure.h>
 
@@ -43,10 +44,6 @@ struct Cut {
   bool cut_at_top = false;
 };
 
-bool nailed_in_the_middle(const job::Covering& c) {
-  return c.kind == job::CoveringKind::slate && c.nailing == job::Nailing::centre;
-}
-
 std::optional<Section> section_of(const job::Slope& slope, const job::Junction& junction,
                                   const practice::Pack& pack, const std::string& where,
                                   job::JunctionPlan& plan) {
@@ -58,7 +55,7 @@ std::optional<Section> section_of(const job::Slope& slope, const job::Junction& 
   s.leg = practice::widest_gap(junction, pack) + max(c.width.most() / 2.0, pack.length("soaker.leg_least"));
   s.upstand = max(pack.length("soaker.upstand"), pack.length("soaker.proud") + finished_face(c));
   s.code = junction.soaker_code.value_or(static_cast<std::int64_t>(pack.number("soaker.code")));
-  if (s.fixing == HeadFixing::flush && nailed_in_the_middle(c)) {
+  if (s.fixing == HeadFixing::flush && is_centre_nailed(c)) {
     plan.findings.push_back({Level::wrong,
                              "soaker.flush_on_centre_nailed",
                              {},

@@ -2,20 +2,12 @@
 
 #include "gauge.h"
 
+#include <lapwright/job/facts.h>
 #include <lapwright/practice/figure.h>
 
 namespace lapwright::setout {
 
-namespace {
-
 using job::CoveringKind;
-using job::Nailing;
-
-bool is_centre_nailed(const job::Covering& c) {
-  return c.kind == CoveringKind::slate && c.nailing == Nailing::centre;
-}
-
-}  // namespace
 
 Length nail_up(const job::Covering& c, Length length, Length gauge, Length headlap,
                const practice::Pack& pack) {

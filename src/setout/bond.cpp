@@ -5,6 +5,7 @@
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
+#include <lapwright/job/facts.h>
 #include <lapwright/practice/defaults.h>
 
 #include <optional>

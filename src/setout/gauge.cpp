@@ -2,6 +2,7 @@
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
+#include <lapwright/job/facts.h>
 #include <lapwright/practice/figure.h>
 
 #include <optional>
@@ -12,9 +13,7 @@ namespace lapwright::setout {
 
 namespace {
 
-using job::CoveringKind;
 using job::Level;
-using job::Nailing;
 using practice::Why;
 
 // Courses of one length of unit.
@@ -43,7 +42,7 @@ Length largest_gauge(const job::Covering& c, const Set& set, Length headlap, con
 
 job::Figure largest_figure(const job::Covering& c, const Set& set, Length headlap, Length largest,
                            const practice::Pack& pack) {
-  const bool head_nailed = c.kind == CoveringKind::slate && c.nailing == Nailing::head;
+  const bool head_nailed = is_head_nailed(c);
   std::string formula = "L - H";
   if (is_double_lap(c.kind)) formula = head_nailed ? "(L - H - N) / 2" : "(L - H) / 2";
   if (set.own_most) formula = "min(Gmax, " + formula + ")";
@@ -122,13 +121,8 @@ void fill_rest(const job::Slope& slope, const Set& set, Length headlap, Length l
 
 }  // namespace
 
-bool is_double_lap(CoveringKind kind) {
-  return kind == CoveringKind::plain_tile || kind == CoveringKind::slate;
-}
-
 Length dead_head(const job::Covering& covering, const practice::Pack& pack) {
-  const bool head_nailed = covering.kind == CoveringKind::slate && covering.nailing == Nailing::head;
-  return head_nailed ? pack.length("slate.head_nail") : Length{};
+  return is_head_nailed(covering) ? pack.length("slate.head_nail") : Length{};
 }
 
 Result<void> fill_courses(const job::Slope& slope, Length headlap, const practice::Pack& pack,

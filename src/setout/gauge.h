@@ -12,8 +12,6 @@ namespace lapwright::setout {
 // head-nailed slates, nothing for the others.
 Length dead_head(const job::Covering& covering, const practice::Pack& pack);
 
-bool is_double_lap(job::CoveringKind kind);
-
 // Fills `layout.courses`, with the gauge's figures and findings. Faults (no_geometry) when the sets, or the
 // lap, leave no courses.
 Result<void> fill_courses(const job::Slope& slope, Length headlap, const practice::Pack& pack,

@@ -4,6 +4,7 @@
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
+#include <lapwright/job/facts.h>
 #include <lapwright/practice/figure.h>
 
 #include <utility>
@@ -17,14 +18,10 @@ using job::Exposure;
 using job::Level;
 using practice::Why;
 
-bool is_wet(Exposure exposure) {
-  return exposure == Exposure::severe || exposure == Exposure::very_severe;
-}
-
 Headlap plain_tile_headlap(const job::Slope& slope, Exposure exposure, const practice::Pack& pack) {
   Headlap out;
   const practice::Rule& rule =
-      pack.rule(is_wet(exposure) ? "headlap.plain_tile_severe" : "headlap.plain_tile");
+      pack.rule(is_exposed(exposure) ? "headlap.plain_tile_severe" : "headlap.plain_tile");
   const Length asked = slope.covering.headlap.value_or(Length::mm(rule.value));
   out.least = asked;
   out.alternatives.push_back({rule.value, rule.source, rule.standing, !slope.covering.headlap.has_value()});

@@ -1,3 +1,4 @@
+#include <lapwright/job/facts.h>
 #include <lapwright/setout/lay_out.h>
 
 #include "battens.h"
@@ -91,8 +92,8 @@ void judge_size(const job::Slope& slope, Exposure exposure, const practice::Pack
                                slope.path + ".rafter"});
   }
   if (slope.covering.kind == CoveringKind::slate) {
-    const bool wet = exposure == Exposure::severe || exposure == Exposure::very_severe;
-    const practice::Rule& reach = pack.rule(wet ? "headlap.rafter_severe" : "headlap.rafter_moderate");
+    const practice::Rule& reach =
+        pack.rule(is_exposed(exposure) ? "headlap.rafter_severe" : "headlap.rafter_moderate");
     if (rafter > Length::mm(reach.value) + tolerance::kNoise) {
       layout.findings.push_back({Level::doubt,
                                  "headlap.rafter_too_long",
