@@ -4,34 +4,16 @@ CHECK is the name of a function below. Exit 0: right; 1: wrong; 77: skipped, wit
 """
 import glob
 import os
-import shutil
 import subprocess
 import sys
 import tempfile
 import xml.etree.ElementTree as ElementTree
 import zlib
 
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "support"))
+from outside import expect, need, run
+
 MM_PER_POINT = 25.4 / 72
-
-
-def need(tool):
-    if shutil.which(tool) is None:
-        print(f"SKIP: {tool} is not installed")
-        sys.exit(77)
-
-
-def run(*command):
-    done = subprocess.run(command, capture_output=True, check=False)
-    if done.returncode != 0:
-        sys.exit(f"{' '.join(command)} failed:\n{done.stdout.decode(errors='replace')}{done.stderr.decode(errors='replace')}")
-    if done.stderr:
-        sys.exit(f"{command[0]} complained:\n{done.stderr.decode(errors='replace')}")
-    return done.stdout.decode()
-
-
-def expect(condition, words):
-    if not condition:
-        sys.exit(f"WRONG: {words}")
 
 
 def pdf_valid(_sample):

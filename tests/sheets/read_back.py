@@ -7,29 +7,12 @@ import json
 import math
 import os
 import re
-import shutil
-import subprocess
 import sys
 import tempfile
 import xml.etree.ElementTree as ElementTree
 
-
-def need(tool):
-    if shutil.which(tool) is None:
-        print(f"SKIP: {tool} is not installed")
-        sys.exit(77)
-
-
-def run(*command):
-    done = subprocess.run(command, capture_output=True, check=False)
-    if done.returncode != 0:
-        sys.exit(f"{' '.join(command)} failed:\n{done.stderr.decode(errors='replace')}")
-    return done.stdout.decode()
-
-
-def expect(condition, words):
-    if not condition:
-        sys.exit(f"WRONG: {words}")
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "support"))
+from outside import expect, need, run
 
 
 def pdf_valid():

@@ -119,37 +119,30 @@ TEST(Sheets, every_text_named_is_in_the_catalogue_and_none_is_left_over) {
   EXPECT_GT(named, 50U);
 }
 
-TEST(Sheets, random_jobs_are_fit_to_print) {
-  Generator g(7);
+// Composes `count` made-up jobs; how many of them the planner took.
+int fit_to_print(int count, std::uint64_t seed, std::string (*make)(Generator&)) {
+  Generator g(seed);
   int planned_jobs = 0;
-  for (int i = 0; i < 40; ++i) {
-    const std::string job = random_job(g);
+  for (int i = 0; i < count; ++i) {
+    const std::string job = make(g);
     const auto planned = engine::plan_job(job);
     if (!planned) continue;
     ++planned_jobs;
     const draw::Document document = compose(sources_of(*planned));
     EXPECT_EQ(troubles(document), "") << job;
     for (const draw::Page& page : document.pages) EXPECT_TRUE(on_paper(page)) << page.title << "\n" << job;
-    if (HasFailure()) break;
+    if (testing::Test::HasFailure()) break;
   }
-  EXPECT_GT(planned_jobs, 35);
+  return planned_jobs;
+}
+
+TEST(Sheets, random_jobs_are_fit_to_print) {
+  EXPECT_GT(fit_to_print(40, 7, random_job), 35);
 }
 
 // Honest and odd jobs alike: what the planner takes can be printed.
 TEST(Sheets, odd_jobs_are_fit_to_print) {
-  Generator g(23);
-  int planned_jobs = 0;
-  for (int i = 0; i < 60; ++i) {
-    const std::string job = sample::random_job(g);
-    const auto planned = engine::plan_job(job);
-    if (!planned) continue;
-    ++planned_jobs;
-    const draw::Document document = compose(sources_of(*planned));
-    EXPECT_EQ(troubles(document), "") << job;
-    for (const draw::Page& page : document.pages) EXPECT_TRUE(on_paper(page)) << page.title << "\n" << job;
-    if (HasFailure()) break;
-  }
-  EXPECT_GT(planned_jobs, 30);
+  EXPECT_GT(fit_to_print(60, 23, sample::random_job), 30);
 }
 
 TEST(Sheets, same_bytes_twice) {
