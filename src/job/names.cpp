@@ -1,5 +1,6 @@
 // The words of the file formats. One table per choice: the reader, the schema and the writer all take them
 // from here.
+#include <lapwright/job/face.h>
 #include <lapwright/job/plan.h>
 #include <lapwright/job/survey.h>
 
@@ -24,6 +25,9 @@ std::string_view name_of(Made v) {
 }
 std::string_view name_of(JunctionKind v) {
   return kJunctionKindWords[static_cast<std::size_t>(v)];
+}
+std::string_view name_of(FaceKind v) {
+  return kFaceKindWords[static_cast<std::size_t>(v)];
 }
 std::string_view name_of(Hand v) {
   return kHandWords[static_cast<std::size_t>(v)];

@@ -127,6 +127,7 @@ template <class Out>
 void fields(Out& out, const geom::Cut& v) {
   out.point("from", "Start, mm on the net.", v.from);
   out.point("to", "End, mm on the net.", v.to);
+  out.flag("worked", "True where the sheet is bossed along this line, not cut.", v.worked, When::given);
 }
 
 template <class Out>
@@ -143,6 +144,7 @@ void fields(Out& out, const Piece& v) {
   out.text("kind", "soaker, step-flashing, apron, ...", v.kind);
   out.text("slope", "Name of the slope.", v.slope);
   out.text("junction", "Name of the junction on that slope.", v.junction, When::given);
+  out.text("face", "Of a junction with several: front, left side, back, ...", v.face, When::given);
   out.count("course", "Present where all placements share one.", shared_course(v));
   out.count("count", "How many of it.", v.count);
   out.count("code", "Lead code; absent in other metals.", v.code);
@@ -172,6 +174,12 @@ void fields(Out& out, const Nail& v) {
 }
 
 template <class Out>
+void fields(Out& out, const Row::Rake& v) {
+  out.mm("at_tail", "Along the eaves, at the row's tail.", v.at_tail);
+  out.mm("at_head", "Along the eaves, at its head.", v.at_head);
+}
+
+template <class Out>
 void fields(Out& out, const Row& v) {
   out.text("slope", "Name of the slope.", v.slope);
   out.count("course", "-1 is the under-course.", v.course);
@@ -180,6 +188,10 @@ void fields(Out& out, const Row& v) {
   out.mm("from", "Left edge of the first unit, along the eaves.", v.from);
   out.rows("widths", "Unit width and how many of it, left to right.", v.widths, When::always);
   out.mm("gap", "Open perp between neighbours.", v.gap);
+  out.object("left_rake", "Line that the row's left end is cut to, where it is not square to the course.",
+             v.left_rake.value_or(Row::Rake{}), v.left_rake.has_value());
+  out.object("right_rake", "The same at its right end.", v.right_rake.value_or(Row::Rake{}),
+             v.right_rake.has_value());
   out.object("nail", "Where units are nailed; absent when they are not.", Nail{v.nail_up, v.nail_in},
              v.nailed);
   out.rows("nails_left_out", "Unit, counted from 0 at the left, and the side on which it has no nail.",

@@ -93,8 +93,8 @@ class ObjectSchema {
   void count(std::string_view key, std::string_view about, std::optional<std::int64_t> /*unused*/) {
     add(key, about, kInteger, false);
   }
-  void flag(std::string_view key, std::string_view about, bool /*unused*/) {
-    add(key, about, R"({"type":"boolean"})", true);
+  void flag(std::string_view key, std::string_view about, bool /*unused*/, When when = When::always) {
+    add(key, about, R"({"type":"boolean"})", when == When::always);
   }
   void point(std::string_view key, std::string_view about, geom::GridPoint /*unused*/) {
     add(key, about, RowSchema::of<geom::GridPoint>(), true);

@@ -16,6 +16,7 @@ inline constexpr std::array<Word, 4> kCoveringKindWords{"plain-tile", "slate", "
 inline constexpr std::array<Word, 3> kNailingWords{"centre", "head", "hung"};
 inline constexpr std::array<Word, 2> kMadeWords{"hand", "machine"};
 inline constexpr std::array<Word, 5> kJunctionKindWords{"side", "top", "stack", "pipe", "wall"};
+inline constexpr std::array<Word, 5> kFaceKindWords{"side", "top", "front", "back", "skew"};
 inline constexpr std::array<Word, 2> kHandWords{"left", "right"};
 inline constexpr std::array<Word, 3> kWallKindWords{"brick", "stone", "render"};
 inline constexpr std::array<Word, 3> kHeadFixingWords{"hooked", "batten", "flush"};

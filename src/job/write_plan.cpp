@@ -53,7 +53,8 @@ class Writer {
   void count(std::string_view key, std::string_view about, std::int64_t value) {
     count(key, about, std::optional(value));
   }
-  void flag(std::string_view key, std::string_view /*about*/, bool value) {
+  void flag(std::string_view key, std::string_view /*about*/, bool value, When when = When::always) {
+    if (when == When::given && !value) return;
     json_.key(key);
     json_.flag(value);
   }

@@ -63,9 +63,12 @@ struct Fold {
   bool up = true;  // towards the viewer of the outward face, or away from it
 };
 
+// A snip; or, `worked`, a line along which the sheet is not cut but bossed: stretched until the two panels
+// beside it, which a flat sheet cannot both reach, have room. Folding treats both alike.
 struct Cut {
   GridPoint from;
   GridPoint to;
+  bool worked = false;
 };
 
 struct Net {

@@ -107,7 +107,8 @@ struct UnitRun {
   std::int64_t count = 0;
 };
 
-// One course of units across a slope. Unit i begins at from + (widths before it) + i·gap.
+// Units of one course side by side; a stack parts a course into several rows, and those before and behind it
+// are shorter. Unit i begins at from + (widths before it) + i·gap.
 struct Row {
   std::string slope;
   std::int64_t course = 0;  // the first that hangs from it; −1: the under-course
@@ -119,6 +120,14 @@ struct Row {
   Length nail_up;  // nails of a unit: from its tail
   Length nail_in;  // and in from each of its sides, or a quarter of a narrower unit's width
   bool nailed = true;
+  // Where the row's end follows a line that is not square to the course (a valley, a hip, a skew wall): u at
+  // the row's tail and at its head. Units there are cut to it.
+  struct Rake {
+    Length at_tail;
+    Length at_head;
+  };
+  std::optional<Rake> left_rake;
+  std::optional<Rake> right_rake;
   struct NailLeftOut {
     std::int64_t unit = 0;  // counted from the left, 0 first
     Hand side = Hand::left;
@@ -136,6 +145,7 @@ struct Piece {
   std::string kind;  // "soaker", "step-flashing", "cover-flashing", ...
   std::string slope;
   std::string junction;
+  std::string face;  // of a junction with several: "front", "left side", "back", "stretch 2"
   std::int64_t count = 0;
   std::optional<std::int64_t> code;
   std::string metal;                // other than lead
