@@ -93,12 +93,13 @@ bool same_net(const Net& a, const Net& b) {
   const Net p = normal_form(a);
   const Net q = normal_form(b);
   const auto same_crease = [](const auto& s, const auto& t) { return s.from == t.from && s.to == t.to; };
+  const auto same_cut = [&](const Cut& s, const Cut& t) { return same_crease(s, t) && s.worked == t.worked; };
   const auto same_fold = [&](const Fold& s, const Fold& t) {
     return same_crease(s, t) && s.angle == t.angle && s.up == t.up;
   };
   return p.outline == q.outline && p.roles == q.roles && p.holes == q.holes &&
          std::equal(p.folds.begin(), p.folds.end(), q.folds.begin(), q.folds.end(), same_fold) &&
-         std::equal(p.cuts.begin(), p.cuts.end(), q.cuts.begin(), q.cuts.end(), same_crease);
+         std::equal(p.cuts.begin(), p.cuts.end(), q.cuts.begin(), q.cuts.end(), same_cut);
 }
 
 }  // namespace lapwright::geom

@@ -95,6 +95,24 @@ std::vector<Face> faces_of(const Slope& slope, const Junction& junction) {
   return out;
 }
 
+std::vector<Junction> parts_from_across(const Survey& survey, const Slope& slope) {
+  std::vector<Junction> out;
+  for (const Slope& other : survey.slopes) {
+    for (const Junction& junction : other.junctions) {
+      if (junction.kind != JunctionKind::stack || junction.across != slope.name) continue;
+      const Length on_other = (other.rafter.value - *junction.front) * cos(other.pitch.value);
+      const Length here = (*junction.depth - on_other) / cos(slope.pitch.value);
+      if (here <= tolerance::kGrid) continue;
+      Junction part = junction;
+      part.at = slope.width.value - *junction.at;
+      part.front = slope.rafter.value - here;
+      part.across = other.name;
+      out.push_back(std::move(part));
+    }
+  }
+  return out;
+}
+
 FaceFrame frame_of(const Face& face, Angle pitch) {
   const double sine = sin(pitch);
   const double cosine = cos(pitch);

@@ -49,6 +49,12 @@ struct Face {
 // across the ridge has no back on either slope); a line's stretches in order. A pipe has none.
 std::vector<Face> faces_of(const Slope& slope, const Junction& junction);
 
+// The parts, on this slope, of stacks that the survey gives to another slope and that stand `across` the ridge
+// into this one: as junctions of this slope, under the same name, `across` naming the other. The ridge is
+// taken to be level and the two slopes to end in line: a stack that stands `at` from the left end of one
+// stands `at` from the right end of the other. Parts that do not reach this slope are left out.
+std::vector<Junction> parts_from_across(const Survey& survey, const Slope& slope);
+
 // Where a face and its foot line stand in the slope's frame (u, s, n).
 //
 // Properties: the three are unit vectors, square to each other; `along` runs from `from` to `to` in the plane
