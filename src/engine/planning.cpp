@@ -6,6 +6,7 @@
 #include <lapwright/engine/engine.h>
 #include <lapwright/job/layout.h>
 #include <lapwright/job/read_survey.h>
+#include <lapwright/pieces/plan_joins.h>
 #include <lapwright/pieces/plan_slope.h>
 #include <lapwright/setout/lay_out.h>
 
@@ -132,6 +133,8 @@ Result<Planned> plan_job(std::string_view job_bytes) {
     slopes.push_back(std::move(*planned));
   }
   if (!faults.empty()) return failed(std::move(faults));
+  for (pieces::SlopePlan& join : pieces::plan_joins(*survey, layouts, *pack))
+    slopes.push_back(std::move(join));
   for (job::SlopeLayout& layout : layouts) {
     plan.set_out.push_back(std::move(layout.set_out));
     std::move(layout.findings.begin(), layout.findings.end(), std::back_inserter(plan.findings));

@@ -44,6 +44,9 @@ std::string_view name_of(FirstUnit v) {
 std::string_view name_of(JoinKind v) {
   return kJoinKindWords[static_cast<std::size_t>(v)];
 }
+std::string_view name_of(JoinDetail v) {
+  return kJoinDetailWords[static_cast<std::size_t>(v)];
+}
 std::string_view name_of(Detail v) {
   return kDetailWords[static_cast<std::size_t>(v)];
 }

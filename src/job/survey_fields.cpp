@@ -468,6 +468,12 @@ constexpr std::array kJoinFields{
           .most_items = 2,
           .needed = kAllKinds,
           .put = put<&Join::slopes>},
+    Field{.key = "detail",
+          .shape = Shape::choice,
+          .about = "How a valley or hip is made. Default: a valley is open, a hip has hip tiles and no lead.",
+          .example = R"("open-valley")",
+          .words = kJoinDetailWords,
+          .put = put<&Join::detail>},
 };
 constexpr Table kJoinTable{.name = "join", .fields = kJoinFields};
 

@@ -24,6 +24,7 @@ inline constexpr std::array<Word, 3> kWallKindWords{"brick", "stone", "render"};
 inline constexpr std::array<Word, 3> kHeadFixingWords{"hooked", "batten", "flush"};
 inline constexpr std::array<Word, 2> kFirstUnitWords{"unit", "unit-and-half"};
 inline constexpr std::array<Word, 3> kJoinKindWords{"ridge", "hip", "valley"};
+inline constexpr std::array<Word, 2> kJoinDetailWords{"open-valley", "mitred"};
 #define LAPWRIGHT_WORD(name, word) word,
 inline constexpr std::array<Word, LAPWRIGHT_DETAIL_COUNT> kDetailWords{LAPWRIGHT_DETAILS(LAPWRIGHT_WORD)};
 #undef LAPWRIGHT_WORD

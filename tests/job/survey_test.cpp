@@ -118,6 +118,8 @@ TEST(ReadSurvey, every_key_arrives) {
   EXPECT_EQ(job.slopes.at(2).name, "slope 3");
   EXPECT_EQ(job.joins.at(1).kind, JoinKind::valley);
   EXPECT_EQ(job.joins.at(1).slopes.at(1), "slope 3");
+  EXPECT_EQ(job.joins.at(1).detail, JoinDetail::open_valley);
+  EXPECT_FALSE(job.joins.at(0).detail);
 }
 
 TEST(ReadSurvey, a_file_in_inches) {

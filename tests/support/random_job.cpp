@@ -216,6 +216,7 @@ std::string mirrored_job(const std::string& job) {
   std::string out;
   const std::string left = R"("hand": "left")";
   const std::string right = R"("hand": "right")";
+  const std::string faces = R"("faces": )";
   for (std::size_t i = 0; i < job.size();) {
     if (job.compare(i, left.size(), left) == 0) {
       out += right;
@@ -223,6 +224,11 @@ std::string mirrored_job(const std::string& job) {
     } else if (job.compare(i, right.size(), right) == 0) {
       out += left;
       i += right.size();
+    } else if (job.compare(i, faces.size(), faces) == 0) {  // bearings go round the other way
+      std::size_t digits = 0;
+      const double bearing = std::stod(job.substr(i + faces.size()), &digits);
+      out += faces + std::to_string(360 - bearing);
+      i += faces.size() + digits;
     } else {
       out += job[i++];
     }

@@ -33,6 +33,8 @@ enum class WallKind : std::uint8_t { brick, stone, render };
 enum class HeadFixing : std::uint8_t { hooked, to_the_batten, flush };
 enum class FirstUnit : std::uint8_t { unit, unit_and_half };  // what the eaves course begins with at a wall
 enum class JoinKind : std::uint8_t { ridge, hip, valley };
+// How the line is made: a lead-lined gutter in sight, or units cut to meet over a soaker in every course.
+enum class JoinDetail : std::uint8_t { open_valley, mitred };
 // The details that the planner has a file for, by its name (cmake/details.cmake).
 #define LAPWRIGHT_ENUMERATOR(name, word) name,
 enum class Detail : std::uint8_t { LAPWRIGHT_DETAILS(LAPWRIGHT_ENUMERATOR) };
@@ -135,6 +137,7 @@ struct Slope {
 struct Join {
   JoinKind kind = JoinKind::ridge;
   std::vector<std::string> slopes;
+  std::optional<JoinDetail> detail;  // where the person insists; a valley is open unless it says otherwise
 };
 
 // A practice rule that the job sets its own value for. A bare number is in the rule's own unit when that is
@@ -170,6 +173,7 @@ std::string_view name_of(WallKind v);
 std::string_view name_of(HeadFixing v);
 std::string_view name_of(FirstUnit v);
 std::string_view name_of(JoinKind v);
+std::string_view name_of(JoinDetail v);
 std::string_view name_of(Detail v);
 std::string_view name_of(Corners v);
 std::string_view name_of(SoakerMetal v);
