@@ -290,6 +290,75 @@ TEST(Joins, lead_lies_on_both_slopes) {
   EXPECT_GT(soakers, 500U);
 }
 
+// How far up the line a placed piece begins and ends, from the corner of the eaves.
+struct Along {
+  double from = 1e9;
+  double to = -1e9;
+};
+Along along_line(const job::Piece& piece, const job::Placement& placement, const job::Survey& survey) {
+  const Axes first = axes_of(survey.slopes[0]);
+  const Axes second = axes_of(survey.slopes[1]);
+  geom::Vec3 line = geom::unit(geom::cross(first.out, second.out));
+  if (line.z < 0) line = -1.0 * line;
+  const double turned = survey.slopes[1].faces->in_degrees() - survey.slopes[0].faces->in_degrees();
+  const bool clockwise = std::fmod(turned + 720, 360) < 180;
+  const bool at_right = clockwise == (survey.joins[0].kind == job::JoinKind::valley);
+  Along out;
+  const double corner = at_right ? survey.slopes[0].width.value.in_mm() : 0;
+  for (const auto& panel : placed(piece, placement, first, corner).panels) {
+    for (const geom::Vec3& p : panel) {
+      out.from = std::min(out.from, geom::dot(p, line));
+      out.to = std::max(out.to, geom::dot(p, line));
+    }
+  }
+  return out;
+}
+
+TEST(Joins, lead_lies_where_it_should_along_the_line) {
+  const auto pack = practice::Pack::built_in();
+  ASSERT_TRUE(pack);
+  Generator random(20240616);
+  const double rad = std::acos(-1.0) / 180;
+  for (int i = 0; i < 300 && !HasFailure(); ++i) {
+    const bool mitred = i % 2 == 0;
+    const job::Survey survey = random_survey(random, !mitred || random.chance(0.5), mitred);
+    const auto plan = plan_of(survey, *pack, true);
+    const auto line = job::join_line(survey, survey.joins[0]);
+    ASSERT_TRUE(plan && line);
+    if (!mitred) {
+      const job::Piece& valley = plan->pieces.at(0);
+      EXPECT_NEAR(along_line(valley, valley.placements.front(), survey).from, -50, 0.01);  // into the gutter
+      const Along top = along_line(valley, valley.placements.back(), survey);
+      EXPECT_NEAR(top.to, line->length.in_mm(), 0.01);
+      const job::Piece& saddle = plan->pieces.at(1);
+      const Along over = along_line(saddle, saddle.placements.front(), survey);
+      const double lap = figure_value(valley.figures, "lap");
+      EXPECT_GE(top.to - over.from, lap - 0.01);
+      EXPECT_GE(over.to - top.to, lap - 0.01);
+      continue;
+    }
+    // A soaker begins 3 above the tail of its own course and passes the head of the unit that it lies on by
+    // 3 + 25 (common practice, no source).
+    const auto layout = setout::lay_out(survey.slopes[0], survey.exposure, *pack);
+    ASSERT_TRUE(layout);
+    const double climb = std::sin(survey.slopes[0].pitch.value.in_degrees() * rad) /
+                         std::sin(line->true_pitch.in_degrees() * rad);
+    std::vector<bool> seen(layout->courses.size(), false);
+    for (const job::Piece& piece : plan->pieces) {
+      for (const job::Placement& placement : piece.placements) {
+        const auto k = static_cast<std::size_t>(placement.course);
+        ASSERT_LT(k, seen.size());
+        EXPECT_FALSE(seen[k]);
+        seen[k] = true;
+        const Along there = along_line(piece, placement, survey);
+        EXPECT_NEAR(there.from, (layout->courses[k].tail.in_mm() + 3) * climb, 0.01);
+        const double head = layout->head_below(k).in_mm() + 3 + 25;
+        EXPECT_NEAR(there.to, std::min(head * climb, line->length.in_mm()), 0.01);
+      }
+    }
+  }
+}
+
 // The same roof in a looking-glass: bearings turn the other way, and every corner of every piece lies where
 // its twin does, with u counted from the other end.
 TEST(Joins, mirrored_roof_has_mirrored_lead) {
