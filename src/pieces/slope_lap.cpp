@@ -24,6 +24,12 @@ Length lap_down_slope(const Place& place, Angle pitch) {
   return max(place.pack.length("lap.least"), Length::mm(rise_rule(place).value) / sin(pitch));
 }
 
+const practice::Rule& slope_lap_rule(const Place& place, Angle pitch) {
+  const practice::Rule& least = place.pack.rule("lap.least");
+  const practice::Rule& rise = rise_rule(place);
+  return rise.value / sin(pitch) > least.value ? rise : least;
+}
+
 job::Figure slope_lap_figure(const Place& place, Angle pitch) {
   return practice::Why("lap", "max(least, rise / sin(pitch))", "mm")
       .rule("rise", rise_rule(place))

@@ -23,6 +23,9 @@ Angle flattest_rise(const Place& place);
 Length lap_down_slope(const Place& place, Angle pitch);
 job::Figure slope_lap_figure(const Place& place, Angle pitch);  // "lap"
 
+// The one of its rules that decides it.
+const practice::Rule& slope_lap_rule(const Place& place, Angle pitch);
+
 struct EqualPieces {
   std::int64_t count = 1;
   Length length;
