@@ -12,4 +12,8 @@ namespace lapwright::pieces {
 
 void plan_cover_flashings(const Place& place, job::JunctionPlan& plan);
 
+// The same with a cover on the tiles, hinged along the foot. The cover lies on the slope, so its laps are
+// those of a slope where they ask for more.
+void plan_chased_covers(const Place& place, job::JunctionPlan& plan);
+
 }  // namespace lapwright::pieces

@@ -1,7 +1,10 @@
 #include "step_flashing.h"
 
 #include "on_face.h"
+#include "roof_cover.h"
 #include "sheet.h"
+#include "single_lap.h"
+#include "slope_lap.h"
 #include "soaker.h"
 #include "step_net.h"
 #include "steps.h"
@@ -69,12 +72,18 @@ Angle flattest(const Place& place) {
   return frame_of(place.face, place.slope.pitch.least()).rise_in_face;
 }
 
-std::optional<Widths> choose_strip(const Place& place, const Steps& steps, const std::string& where,
+std::optional<Widths> choose_strip(const Place& place, const Steps& steps,
+                                   const std::optional<RoofCover>& cover, const std::string& where,
                                    job::JunctionPlan& plan) {
   const practice::Pack& pack = place.pack;
   const Length spread = practice::brick_course(place.junction.wall, pack).spread;
   const Length needed =
       steps.water_line + (steps.largest_height + spread + steps.turn_in) * cos(flattest(place));
+  if (cover) {
+    const Length with_cover = needed + cover->developed;
+    const auto wide = strip_for(place, with_cover, plan);
+    return wide ? std::optional(Widths{with_cover, *wide}) : std::nullopt;
+  }
   const auto strip = pack.next_strip_width(needed - tolerance::kGrid);
   const Length usual = Length::mm(150);
   if (!strip) {
@@ -109,7 +118,7 @@ std::optional<Widths> choose_strip(const Place& place, const Steps& steps, const
 }
 
 std::vector<job::Figure> figures_of(const Place& place, const Steps& steps, const Span& span,
-                                    const Widths& widths) {
+                                    const Widths& widths, const std::optional<RoofCover>& cover) {
   const job::Junction& junction = place.junction;
   const practice::Pack& pack = place.pack;
   std::vector<job::Figure> out;
@@ -133,31 +142,37 @@ std::vector<job::Figure> figures_of(const Place& place, const Steps& steps, cons
                     .gives(static_cast<double>(span.last - span.first)));
   const Length spread = practice::brick_course(junction.wall, pack).spread;
   const bool square = place.frame.up.z == 1.0;
-  Why needed("width_needed", square ? "w + (d + t) * cos(pitch)" : "w / k + (d + t) * cos(pitch)", "mm");
+  std::string formula = square ? "w + (d + t) * cos(pitch)" : "w / k + (d + t) * cos(pitch)";
+  if (cover) formula += " + cover";
+  Why needed("width_needed", formula, "mm");
   needed.rule("w", pack.rule("wall.water_line"));
   if (!square) needed.term("k", place.frame.up.z, "", "lean of the face to the roof");
-  out.push_back(needed.term("d", (steps.largest_height + spread).in_mm(), "mm", "largest step")
-                    .rule("t", pack.rule("step.turn_in"))
-                    .survey("pitch", flattest(place))
-                    .gives(widths.needed));
-  Why strip("width", "strip", "mm");
-  strip.term("strip", widths.strip.in_mm(), "mm", "next stocked strip");
-  job::Figure strip_figure = strip.gives(widths.strip);
-  strip_figure.source = "strip widths as usually stocked; check the merchant's list";
-  strip_figure.standing = job::Standing::guide;
-  out.push_back(std::move(strip_figure));
+  needed.term("d", (steps.largest_height + spread).in_mm(), "mm", "largest step")
+      .rule("t", pack.rule("step.turn_in"))
+      .survey("pitch", flattest(place));
+  if (cover) needed.term("cover", cover->developed.in_mm(), "mm", "cover on the tiles");
+  out.push_back(needed.gives(widths.needed));
+  out.push_back(strip_figure(widths.strip));
   return out;
 }
 
+// Pieces that also lie on the roof lap as the slope asks where that is more.
+const practice::Rule& deciding_lap(const Place& place, bool on_roof) {
+  const practice::Rule& along = place.pack.rule("flashing.lap_along_wall");
+  return on_roof && lap_on_roof(place) > Length::mm(along.value) ? slope_lap_rule(place, flattest_rise(place))
+                                                                 : along;
+}
+
 // How far the piece above laps over this one.
-job::Figure lap_figure(const Steps& steps, const Span& span, const Span& next, const practice::Pack& pack) {
+job::Figure lap_figure(const Place& place, const Steps& steps, const Span& span, const Span& next,
+                       bool on_roof) {
   const Length upper = boundary(steps, span.last);
   const Length lower = boundary(steps, next.first);
   return Why("lap", "(zq - zr) / sin(pitch)", "mm")
       .term("zq", water_line_height(steps, upper), "mm", "water line at the upper end")
       .term("zr", water_line_height(steps, lower), "mm", "water line where the next piece begins")
       .survey("pitch", steps.pitch)
-      .decided_by(pack.rule("flashing.lap_along_wall"))
+      .decided_by(deciding_lap(place, on_roof))
       .gives(upper - lower);
 }
 
@@ -245,9 +260,7 @@ std::optional<Fault> joints_too_close(const job::Junction& junction, const Steps
   return std::nullopt;
 }
 
-}  // namespace
-
-Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan) {
+Result<void> plan_steps(const Place& place, const std::optional<RoofCover>& cover, job::JunctionPlan& plan) {
   const job::Junction& junction = place.junction;
   const practice::Pack& pack = place.pack;
   const std::string where = place.where();
@@ -256,13 +269,13 @@ Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan) {
   const Steps steps = fall_of_steps(*heights, place);
   if (auto fault = joints_too_close(junction, steps)) return failed(std::move(*fault));
   say_joints(junction, steps, pack, where, plan);
-  const auto widths = choose_strip(place, steps, where, plan);
+  const auto widths = choose_strip(place, steps, cover, where, plan);
   if (!widths) return {};
 
   const std::int64_t code = practice::flashing_code(junction, pack);
   const practice::Rule& longest_rule = practice::longest_flashing(code, pack);
   const Length longest = Length::mm(longest_rule.value);
-  const Length least_lap = pack.length("flashing.lap_along_wall");
+  const Length least_lap = cover ? lap_on_roof(place) : pack.length("flashing.lap_along_wall");
   const std::vector<Span> spans = divide(steps, longest, least_lap);
   if (spans.empty()) {
     plan.findings.push_back({Level::wrong,
@@ -280,20 +293,31 @@ Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan) {
   const Length roof = up_the_face(place, finished_face(place.slope.covering));
   for (std::size_t s = 0; s < spans.size(); ++s) {
     const Span& span = spans[s];
-    const geom::Net net = for_face(step_net(steps, span.first, span.last), place.face);
+    geom::Net drawn = step_net(steps, span.first, span.last);
+    Length below;  // what a cover adds under the foot
+    if (cover) {
+      WithCover covered = with_cover(std::move(drawn), cover->developed, place.frame.fold);
+      drawn = std::move(covered.net);
+      below = covered.moved;
+    }
+    const geom::Net net = for_face(drawn, place.face);
     const Reach reach = reach_of(steps, span.first, span.last);
     const Length start = reach.low;
     const Length length = reach.high - reach.low;
     std::size_t index = first_piece;
     while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
     if (index == plan.pieces.size()) {
-      const geom::GridPoint on_face = step_face_point(steps, span.first, span.last);
-      job::Piece piece =
-          lead_piece("step-flashing", place, net, for_face(on_face, to_grid(length), place.face));
+      geom::GridPoint on_face = step_face_point(steps, span.first, span.last);
+      on_face.y += to_grid(below);
+      job::Piece piece = lead_piece(cover ? "step-and-cover" : "step-flashing", place, net,
+                                    for_face(on_face, to_grid(length), place.face));
       piece.length = length;
       piece.width = widths->strip;
       piece.code = code;
-      piece.figures = figures_of(place, steps, span, *widths);
+      piece.figures = figures_of(place, steps, span, *widths, cover);
+      if (below > Length{}) {
+        for (job::Figure& f : cover_figures(place, *cover, length)) piece.figures.push_back(std::move(f));
+      }
       weigh(piece, pack);
       plan.pieces.push_back(std::move(piece));
     }
@@ -301,19 +325,25 @@ Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan) {
     if (s + 1 < spans.size()) {
       bool has_lap = false;
       for (const job::Figure& f : piece.figures) has_lap = has_lap || f.name == "lap";
-      if (!has_lap) piece.figures.push_back(lap_figure(steps, span, spans[s + 1], pack));
+      if (!has_lap) piece.figures.push_back(lap_figure(place, steps, span, spans[s + 1], cover.has_value()));
     }
-    piece.placements.push_back({-2, on_wall(place, start, length, roof + foot_of(steps, span.first))});
+    piece.placements.push_back(
+        {-2, on_wall(place, start, length, roof + foot_of(steps, span.first) - below)});
     piece.count += 1;
     job::WorkStep work;
     work.slope = place.slope.name;
     work.junction = junction.name;
-    work.step = s == 0 ? "work.step_flashing_first" : "work.step_flashing";
+    if (cover) {
+      work.step = s == 0 ? "work.step_and_cover_first" : "work.step_and_cover";
+    } else {
+      work.step = s == 0 ? "work.step_flashing_first" : "work.step_flashing";
+    }
     work.params = {{"steps", static_cast<double>(span.last - span.first), ""},
                    {"first_joint", steps.steps[span.first].joint.in_mm(), "mm"},
                    {"last_joint", steps.steps[span.last - 1].joint.in_mm(), "mm"},
                    {"at", (place.face.from.s + start).in_mm(), "mm"},
                    {"turn_in", steps.turn_in.in_mm(), "mm"}};
+    if (cover) add_cover_params(place, *cover, length, work.params);
     if (s > 0) {
       work.params.push_back(
           {"lap", (boundary(steps, spans[s - 1].last) - boundary(steps, span.first)).in_mm(), "mm"});
@@ -322,6 +352,17 @@ Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan) {
     plan.piece_of_work.push_back(static_cast<std::int64_t>(index));
   }
   return {};
+}
+
+}  // namespace
+
+Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan) {
+  return plan_steps(place, std::nullopt, plan);
+}
+
+Result<void> plan_step_and_cover(const Place& place, job::JunctionPlan& plan) {
+  say_thickness(place, plan);
+  return plan_steps(place, roof_cover(place, plan), plan);
 }
 
 }  // namespace lapwright::pieces

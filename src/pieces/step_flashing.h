@@ -25,4 +25,8 @@ namespace lapwright::pieces {
 
 Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan);
 
+// The same in one piece with a cover on the tiles, hinged along the foot: "step-and-cover". The cover lies on
+// the slope, so its laps are those of a slope where they ask for more.
+Result<void> plan_step_and_cover(const Place& place, job::JunctionPlan& plan);
+
 }  // namespace lapwright::pieces

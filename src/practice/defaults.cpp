@@ -9,6 +9,13 @@ Length widest_gap(const job::Junction& junction, const Pack& pack) {
   return widest;
 }
 
+Length gap_beside(const job::Covering& covering, const job::Junction& junction, const Pack& pack) {
+  const bool over_a_gutter = junction.detail ? *junction.detail == job::Detail::secret_gutter
+                                             : covering.kind == job::CoveringKind::flat_tile;
+  if (junction.gaps.empty() && over_a_gutter) return pack.length("secret_gutter.unit_gap");
+  return widest_gap(junction, pack);
+}
+
 Length open_joint(const job::Covering& covering, const Pack& pack) {
   if (covering.joint) return *covering.joint;
   switch (covering.kind) {

@@ -244,8 +244,8 @@ void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLa
   const auto row_of = [&](std::int64_t number, Length tail, Length next_tail, Length length, Length nail) {
     const job::Junction* left = wall_at(slope, Hand::left, tail, next_tail);
     const job::Junction* right = wall_at(slope, Hand::right, tail, next_tail);
-    const Length left_gap = left != nullptr ? practice::widest_gap(*left, pack) : Length{};
-    const Length right_gap = right != nullptr ? practice::widest_gap(*right, pack) : Length{};
+    const Length left_gap = left != nullptr ? practice::gap_beside(c, *left, pack) : Length{};
+    const Length right_gap = right != nullptr ? practice::gap_beside(c, *right, pack) : Length{};
     const bool starts_with_half = (c.first_unit == FirstUnit::unit_and_half) == (number % 2 == 0);
     job::Row row;
     row.slope = slope.name;

@@ -1,5 +1,6 @@
 // A straight piece in a raking chase that also lies on the roof, to the far side of a roll: profiled
 // single-lap tiles at walls without bed joints.
+#include "cover_flashing.h"
 #include "detail.h"
 
 #include <lapwright/job/facts.h>
@@ -18,7 +19,7 @@ Judgement judge(const Place& place) {
 }
 
 Result<void> plan(const Place& place, job::JunctionPlan& plan) {
-  not_planned_yet(place, plan);
+  plan_chased_covers(place, plan);
   return {};
 }
 

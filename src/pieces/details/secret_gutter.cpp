@@ -1,6 +1,9 @@
 // A lead channel beside the wall, below the covering, with a flashing over its upstand: flat single-lap
 // tiles.
+#include "secret_gutter.h"
+#include "cover_flashing.h"
 #include "detail.h"
+#include "step_flashing.h"
 
 #include <lapwright/job/facts.h>
 
@@ -17,7 +20,10 @@ Judgement judge(const Place& place) {
 }
 
 Result<void> plan(const Place& place, job::JunctionPlan& plan) {
-  not_planned_yet(place, plan);
+  if (!plan_secret_gutter(place, plan)) return {};
+  // Two parts, never one: lead in the gutter moves apart from the lead that the wall holds.
+  if (place.junction.wall.kind == job::WallKind::brick) return plan_step_flashings(place, plan);
+  plan_cover_flashings(place, plan);
   return {};
 }
 

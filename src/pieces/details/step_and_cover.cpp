@@ -1,6 +1,7 @@
 // One stepped piece that also lies on the roof, to the far side of a roll: profiled single-lap tiles at
 // brickwork.
 #include "detail.h"
+#include "step_flashing.h"
 
 #include <lapwright/job/facts.h>
 
@@ -18,8 +19,7 @@ Judgement judge(const Place& place) {
 }
 
 Result<void> plan(const Place& place, job::JunctionPlan& plan) {
-  not_planned_yet(place, plan);
-  return {};
+  return plan_step_and_cover(place, plan);
 }
 
 constexpr DetailPlanner kDetail{judge, plan};

@@ -10,6 +10,9 @@ namespace lapwright::practice {
 // The widest gap between a wall and the units beside it, anywhere along the junction.
 Length widest_gap(const job::Junction& junction, const Pack& pack);
 
+// The same where the covering decides what is usual: beside a secret gutter units stop further from the wall.
+Length gap_beside(const job::Covering& covering, const job::Junction& junction, const Pack& pack);
+
 // The open perp between neighbours in a course.
 Length open_joint(const job::Covering& covering, const Pack& pack);
 
