@@ -1,0 +1,41 @@
+// Pieces in their places: every net of the plan folded where it lies, with nothing worked out again.
+#pragma once
+
+#include <lapwright/geom/net.h>
+#include <lapwright/job/face.h>
+#include <lapwright/sheets/sheets.h>
+
+#include <string>
+#include <vector>
+
+namespace lapwright::sheets {
+
+struct PlacedPiece {
+  const job::Piece* piece = nullptr;
+  const job::Placement* placement = nullptr;
+  std::vector<geom::Panel> panels;
+  std::vector<geom::Frame> frames;  // of the panels, folded, in the slope's (u, s, n)
+};
+
+// One a placement, in the plan's order; a piece whose net is unsound gives none (the planner's own tests hold
+// every net sound).
+std::vector<PlacedPiece> in_place(const job::Piece& piece);
+// Every piece placed on a slope.
+std::vector<PlacedPiece> placed_on(const job::Plan& plan, std::string_view slope);
+
+// Corners of a panel in space.
+std::vector<geom::Vec3> corners(const PlacedPiece& piece, std::size_t panel);
+// The middle of those.
+geom::Vec3 middle_of(const std::vector<geom::Vec3>& points);
+
+double figure_or(const job::Piece& piece, std::string_view name, double otherwise);
+
+const job::SetOut* set_out_of(const job::Plan& plan, std::string_view slope);
+const job::Slope* slope_of(const job::Survey& survey, std::string_view name);
+// n of the finished face of the units: as thick and as cambered as any of them.
+double finished_face(const job::Slope& slope);
+
+// The junctions of a slope as its drawings see them: its own, and what stands through the ridge from another.
+std::vector<job::Junction> junctions_on(const job::Survey& survey, const job::Slope& slope);
+
+}  // namespace lapwright::sheets

@@ -1,0 +1,14 @@
+// A slope seen square on: its units, what stands on it, and every piece of lead in its place.
+#pragma once
+
+#include "words.h"
+
+#include <vector>
+
+namespace lapwright::sheets {
+
+// In mm of paper at `scale`; the origin is the slope's own (u, s) = (0, 0). Lead that is seen is grey, lead
+// under the units dashed.
+draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale);
+
+}  // namespace lapwright::sheets
