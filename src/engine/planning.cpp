@@ -83,6 +83,10 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
     finding.text = catalogue.say("finding." + finding.rule,
                                  in_words(finding.params, catalogue, survey.shown_in), survey.shown_in);
   }
+  for (job::Choice& choice : plan.choices) {
+    choice.text = catalogue.say("finding." + choice.rule, in_words(choice.params, catalogue, survey.shown_in),
+                                survey.shown_in);
+  }
   for (job::WorkStep& step : plan.order_of_work) {
     job::Params params = in_words(step.params, catalogue, survey.shown_in);
     params.push_back({"mark", step.mark, ""});
@@ -111,28 +115,33 @@ Result<Planned> plan_job(std::string_view job_bytes) {
   plan.fingerprint = fingerprint({job_bytes, "", pack->name(), version()});
 
   Faults faults;
-  std::vector<pieces::SlopePlan> slopes;
+  const auto keep = [&](Faults&& more) { std::move(more.begin(), more.end(), std::back_inserter(faults)); };
+  std::vector<job::SlopeLayout> layouts;
   for (const job::Slope& slope : survey->slopes) {
     auto layout = setout::lay_out(slope, survey->exposure, *pack);
-    if (!layout) {
-      std::move(layout.error().begin(), layout.error().end(), std::back_inserter(faults));
-      continue;
-    }
-    auto planned = pieces::plan_slope(slope, *layout, survey->exposure, *pack);
+    if (!layout) keep(std::move(layout.error()));
+    layouts.push_back(layout ? std::move(*layout) : job::SlopeLayout{});
+  }
+  std::vector<pieces::SlopePlan> slopes;
+  for (std::size_t i = 0; i < survey->slopes.size(); ++i) {
+    auto planned = pieces::plan_slope(*survey, layouts, i, *pack);
     if (!planned) {
-      std::move(planned.error().begin(), planned.error().end(), std::back_inserter(faults));
+      keep(std::move(planned.error()));
       continue;
     }
-    plan.set_out.push_back(std::move(layout->set_out));
-    std::move(layout->findings.begin(), layout->findings.end(), std::back_inserter(plan.findings));
     slopes.push_back(std::move(*planned));
   }
   if (!faults.empty()) return failed(std::move(faults));
+  for (job::SlopeLayout& layout : layouts) {
+    plan.set_out.push_back(std::move(layout.set_out));
+    std::move(layout.findings.begin(), layout.findings.end(), std::back_inserter(plan.findings));
+  }
 
   pieces::give_marks(slopes);
   for (pieces::SlopePlan& slope : slopes) {
     std::move(slope.pieces.begin(), slope.pieces.end(), std::back_inserter(plan.pieces));
     std::move(slope.rows.begin(), slope.rows.end(), std::back_inserter(plan.rows));
+    std::move(slope.choices.begin(), slope.choices.end(), std::back_inserter(plan.choices));
     std::move(slope.findings.begin(), slope.findings.end(), std::back_inserter(plan.findings));
     std::move(slope.order_of_work.begin(), slope.order_of_work.end(), std::back_inserter(plan.order_of_work));
   }

@@ -90,6 +90,13 @@ std::vector<Face> faces_of(const Slope& slope, const Junction& junction) {
       }
       break;
     case JunctionKind::pipe:
+      out.push_back({FaceKind::round,
+                     "",
+                     Hand::left,
+                     true,
+                     {*junction.at, *junction.up},
+                     {*junction.at, *junction.up},
+                     {}});
       break;
   }
   return out;
@@ -147,8 +154,26 @@ FaceFrame frame_of(const Face& face, Angle pitch) {
   Vec3 normal = cross(out.along, out.up);
   if (dot(normal, out.away) < 0) normal = -1.0 * normal;
   out.out = normal;
-  out.rise = Angle::degrees(asin_deg(out.along.y * sine));
-  out.fold = Angle::degrees(acos_deg(out.out.z));
+  const auto height = [&](Vec3 v) { return v.y * sine + v.z * cosine; };
+  const bool plumb = face.lean == Angle{};
+  const double along_height = height(out.along);
+  out.steepness = plumb ? 1.0 : hypotenuse(along_height, height(out.up));
+  // The usual bearings and plumb walls have exact angles.
+  if (level) {
+    out.rise = Angle{};
+  } else if (face.kind == FaceKind::side) {
+    out.rise = pitch;
+  } else {
+    out.rise = Angle::degrees(asin_deg(along_height));
+  }
+  out.rise_in_face = plumb ? out.rise : Angle::degrees(asin_deg(along_height / out.steepness));
+  if (plumb && face.kind == FaceKind::side) {
+    out.fold = Angle::degrees(90);
+  } else if (plumb && level) {
+    out.fold = face.roof_below ? Angle::degrees(90) - pitch : Angle::degrees(90) + pitch;
+  } else {
+    out.fold = Angle::degrees(acos_deg(out.out.z));
+  }
   return out;
 }
 

@@ -47,6 +47,9 @@ std::string_view name_of(JoinKind v) {
 std::string_view name_of(Detail v) {
   return kDetailWords[static_cast<std::size_t>(v)];
 }
+std::string_view name_of(SoakerMetal v) {
+  return kSoakerMetalWords[static_cast<std::size_t>(v)];
+}
 std::string_view name_of(Corners v) {
   return kCornersWords[static_cast<std::size_t>(v)];
 }

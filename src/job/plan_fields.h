@@ -211,6 +211,21 @@ void fields(Out& out, const Finding& v) {
 }
 
 template <class Out>
+void fields(Out& out, const Choice& v) {
+  out.text("slope", "Name of the slope.", v.slope);
+  out.text("junction", "Name of the junction.", v.junction);
+  out.text("face", "Of a junction with several.", v.face, When::given);
+  out.text("detail", "Its word in a job file.", v.detail);
+  out.word("level", "note: right; doubt: allowed with a reason to hesitate; wrong.", name_of(v.level),
+           kLevelWords);
+  out.flag("taken", "The one that is planned, or refused though insisted on.", v.taken, When::given);
+  out.text("rule", "Names the reason in the catalogue.", v.rule);
+  out.params("params", "The values that the text takes in.", v.params);
+  out.text("text", "The reason in English.", v.text);
+  out.text("source", "Where the reason comes from.", v.source);
+}
+
+template <class Out>
 void fields(Out& out, const WorkStep& v) {
   out.text("slope", "Name of the slope.", v.slope, When::given);
   out.text("junction", "Name of the junction.", v.junction, When::given);
@@ -253,6 +268,7 @@ void fields(Out& out, const Plan& v) {
   out.lines("set_out", "Courses and gauges, one entry a slope.", v.set_out);
   out.lines("pieces", "Every piece of metal.", v.pieces);
   out.lines("rows", "Covering units, one course each.", v.rows);
+  out.lines("choices", "Every detail as judged at every face, the right one first.", v.choices);
   out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
   out.lines("order_of_work", "The fitting list.", v.order_of_work);
 }

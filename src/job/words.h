@@ -1,6 +1,8 @@
 // The words of every choice in the file formats, in the order of the enumerators.
 #pragma once
 
+#include <lapwright/job/detail_list.h>
+
 #include <array>
 #include <span>
 #include <string_view>
@@ -16,15 +18,17 @@ inline constexpr std::array<Word, 4> kCoveringKindWords{"plain-tile", "slate", "
 inline constexpr std::array<Word, 3> kNailingWords{"centre", "head", "hung"};
 inline constexpr std::array<Word, 2> kMadeWords{"hand", "machine"};
 inline constexpr std::array<Word, 5> kJunctionKindWords{"side", "top", "stack", "pipe", "wall"};
-inline constexpr std::array<Word, 5> kFaceKindWords{"side", "top", "front", "back", "skew"};
+inline constexpr std::array<Word, 6> kFaceKindWords{"side", "top", "front", "back", "skew", "round"};
 inline constexpr std::array<Word, 2> kHandWords{"left", "right"};
 inline constexpr std::array<Word, 3> kWallKindWords{"brick", "stone", "render"};
 inline constexpr std::array<Word, 3> kHeadFixingWords{"hooked", "batten", "flush"};
 inline constexpr std::array<Word, 2> kFirstUnitWords{"unit", "unit-and-half"};
 inline constexpr std::array<Word, 3> kJoinKindWords{"ridge", "hip", "valley"};
-inline constexpr std::array<Word, 6> kDetailWords{"soakers-and-steps", "soakers-and-cover", "step-and-cover",
-                                                  "cover-flashing",    "secret-gutter",     "apron"};
+#define LAPWRIGHT_WORD(name, word) word,
+inline constexpr std::array<Word, LAPWRIGHT_DETAIL_COUNT> kDetailWords{LAPWRIGHT_DETAILS(LAPWRIGHT_WORD)};
+#undef LAPWRIGHT_WORD
 inline constexpr std::array<Word, 2> kCornersWords{"bossed", "welded"};
+inline constexpr std::array<Word, 3> kSoakerMetalWords{"aluminium", "zinc", "copper"};
 inline constexpr std::array<Word, 7> kStandingWords{"std",      "guide",  "book",  "geom",
                                                     "practice", "memory", "survey"};
 inline constexpr std::array<Word, 3> kLevelWords{"note", "doubt", "wrong"};

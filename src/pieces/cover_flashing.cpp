@@ -1,8 +1,8 @@
 #include "cover_flashing.h"
 
+#include "on_face.h"
 #include "sheet.h"
 #include "soaker.h"
-#include "wall_side.h"
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
@@ -35,11 +35,11 @@ geom::Net strip_net(Length length, Length height, Length turn_in) {
 
 }  // namespace
 
-void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction, const practice::Pack& pack,
-                          job::JunctionPlan& plan) {
-  const std::string where = slope.name + " / " + junction.name;
-  const WallSide wall = wall_side(slope, junction);
-  const Length run = wall.to - wall.from;
+void plan_cover_flashings(const Place& place, job::JunctionPlan& plan) {
+  const job::Junction& junction = place.junction;
+  const practice::Pack& pack = place.pack;
+  const std::string where = place.where();
+  const Length run = place.frame.length;
   const Length lap = pack.length("flashing.lap_along_wall");
   const std::int64_t code = practice::flashing_code(junction, pack);
   const practice::Rule& longest_rule = practice::longest_flashing(code, pack);
@@ -57,7 +57,7 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
   }
   const std::int64_t count = run <= longest + tolerance::kNoise ? 1 : whole_up((run - lap) / (longest - lap));
   const Length length = (run + lap * static_cast<double>(count - 1)) / static_cast<double>(count);
-  const Length height = pack.length("chase.height");
+  const Length height = up_the_face(place, pack.length("chase.height"));
   const Length turn_in = pack.length("step.turn_in");
   const Length needed = height + turn_in;
   const auto strip = pack.next_strip_width(needed - tolerance::kGrid);
@@ -73,8 +73,8 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
     return;
   }
   const geom::GridPoint on_face = {to_grid(length) / 2, to_grid(height) / 2};
-  job::Piece piece = lead_piece("cover-flashing", slope, junction,
-                                for_hand(strip_net(length, height, turn_in), junction.hand), on_face);
+  job::Piece piece =
+      lead_piece("cover-flashing", place, for_face(strip_net(length, height, turn_in), place.face), on_face);
   piece.length = length;
   piece.width = *strip;
   piece.code = code;
@@ -89,10 +89,11 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
                               .term("n", n, "", "figure pieces")
                               .rule("lap", pack.rule("flashing.lap_along_wall"))
                               .gives(length));
-  piece.figures.push_back(Why("width_needed", "h + t", "mm")
-                              .rule("h", pack.rule("chase.height"))
-                              .rule("t", pack.rule("step.turn_in"))
-                              .gives(needed));
+  const bool square = place.frame.up.z == 1.0;
+  Why width_needed("width_needed", square ? "h + t" : "h / k + t", "mm");
+  width_needed.rule("h", pack.rule("chase.height"));
+  if (!square) width_needed.term("k", place.frame.up.z, "", "lean of the face to the roof");
+  piece.figures.push_back(width_needed.rule("t", pack.rule("step.turn_in")).gives(needed));
   job::Figure width =
       Why("width", "strip", "mm").term("strip", strip->in_mm(), "mm", "next stocked strip").gives(*strip);
   width.source = "strip widths as usually stocked; check the merchant's list";
@@ -104,15 +105,15 @@ void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction
   }
   weigh(piece, pack);
   const auto index = static_cast<std::int64_t>(plan.pieces.size());
-  const Length face = finished_face(slope.covering);
+  const Length roof = up_the_face(place, finished_face(place.slope.covering));
   for (std::int64_t i = 0; i < count; ++i) {
-    const Length start = wall.from + (length - lap) * static_cast<double>(i);
-    piece.placements.push_back({-2, on_wall(wall, start, length, face)});
+    const Length start = (length - lap) * static_cast<double>(i);
+    piece.placements.push_back({-2, on_wall(place, start, length, roof)});
     job::WorkStep work;
-    work.slope = slope.name;
+    work.slope = place.slope.name;
     work.junction = junction.name;
     work.step = i == 0 ? "work.cover_flashing_first" : "work.cover_flashing";
-    work.params = {{"at", start.in_mm(), "mm"},
+    work.params = {{"at", (place.face.from.s + start).in_mm(), "mm"},
                    {"height", height.in_mm(), "mm"},
                    {"turn_in", turn_in.in_mm(), "mm"},
                    {"lap", lap.in_mm(), "mm"}};

@@ -6,13 +6,10 @@
 // run.
 #pragma once
 
-#include <lapwright/job/layout.h>
-#include <lapwright/job/survey.h>
-#include <lapwright/practice/pack.h>
+#include "place.h"
 
 namespace lapwright::pieces {
 
-void plan_cover_flashings(const job::Slope& slope, const job::Junction& junction, const practice::Pack& pack,
-                          job::JunctionPlan& plan);
+void plan_cover_flashings(const Place& place, job::JunctionPlan& plan);
 
 }  // namespace lapwright::pieces

@@ -1,9 +1,14 @@
 #include "detail_choice.h"
 
+#include "detail.h"
+
 #include <lapwright/job/facts.h>
 #include <lapwright/practice/defaults.h>
 
+#include <algorithm>
+#include <array>
 #include <string_view>
+#include <utility>
 
 namespace lapwright::pieces {
 
@@ -12,47 +17,10 @@ namespace {
 using job::CoveringKind;
 using job::Detail;
 using job::Level;
-using job::WallKind;
 
-struct Judgement {
-  Level level;              // note: right
-  std::string_view reason;  // catalogue key
-};
-
-Detail right_detail(CoveringKind covering, WallKind wall) {
-  if (is_double_lap(covering))
-    return wall == WallKind::brick ? Detail::soakers_and_steps : Detail::soakers_and_cover;
-  return covering == CoveringKind::profiled_tile ? Detail::step_and_cover : Detail::secret_gutter;
-}
-
-Judgement judge(CoveringKind covering, WallKind wall, Detail detail) {
-  if (detail == right_detail(covering, wall)) return {Level::note, "detail.right"};
-  switch (detail) {
-    case Detail::soakers_and_steps:
-      if (!is_double_lap(covering)) return {Level::wrong, "detail.soakers_need_courses"};
-      return {Level::wrong, "detail.steps_need_joints"};
-    case Detail::soakers_and_cover:
-      if (!is_double_lap(covering)) return {Level::wrong, "detail.soakers_need_courses"};
-      return {Level::doubt, "detail.chase_across_bricks"};
-    case Detail::step_and_cover:
-      if (is_double_lap(covering)) return {Level::wrong, "detail.cover_on_double_lap"};
-      return {Level::wrong, "detail.cover_on_flat_tile"};
-    case Detail::cover_flashing:
-      if (is_double_lap(covering)) return {Level::wrong, "detail.cover_on_double_lap"};
-      return {Level::wrong, "detail.cover_on_flat_tile"};
-    case Detail::secret_gutter:
-      if (covering == CoveringKind::slate) return {Level::doubt, "detail.secret_gutter_on_slate"};
-      return {Level::doubt, "detail.secret_gutter_not_usual"};
-    case Detail::apron:
-      return {Level::wrong, "detail.apron_at_side"};
-  }
-  return {Level::wrong, "detail.apron_at_side"};
-}
-
-// What this version has nets for.
-bool can_plan(Detail detail) {
-  return detail == Detail::soakers_and_steps || detail == Detail::soakers_and_cover;
-}
+#define LAPWRIGHT_ENTRY(name, word) Detail::name,
+constexpr std::array kDetails{LAPWRIGHT_DETAILS(LAPWRIGHT_ENTRY)};
+#undef LAPWRIGHT_ENTRY
 
 // A catalogue key.
 std::string_view covering_word(CoveringKind kind) {
@@ -69,45 +37,107 @@ std::string_view covering_word(CoveringKind kind) {
   return "";
 }
 
+struct Judged {
+  Detail detail;
+  Judgement judgement;
+};
+
+int order_of(Level level) {
+  return level == Level::note ? 0 : level == Level::doubt ? 1 : 2;
+}
+
+bool has_several_faces(const job::Junction& junction) {
+  return junction.kind == job::JunctionKind::stack || junction.line.size() > 2;
+}
+
+bool belongs_here(const Judgement& judgement) {
+  return judgement.reason != "detail.not_at_this_face" && judgement.reason != "detail.apron_at_side" &&
+         judgement.reason != "detail.apron_holds_water";
+}
+
+void say_code(const Place& place, std::vector<job::Finding>& findings) {
+  const practice::Rule& exposed_code = place.pack.rule("flashing.code_exposed");
+  const std::int64_t code = practice::flashing_code(place.junction, place.pack);
+  if (!is_exposed(place.survey.exposure) || code >= static_cast<std::int64_t>(exposed_code.value)) return;
+  findings.push_back({Level::doubt,
+                      "flashing.thin_for_exposure",
+                      {{"code", exposed_code.value, ""}},
+                      "",
+                      static_cast<double>(code),
+                      exposed_code.value,
+                      exposed_code.source,
+                      place.where()});
+}
+
 }  // namespace
 
-DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& junction,
-                                job::Exposure exposure, const practice::Pack& pack) {
+DetailChoice choose_detail(const Place& place) {
+  std::vector<Judged> all;
+  for (const Detail detail : kDetails) all.push_back({detail, planner_of(detail).judge(place)});
+  std::stable_sort(all.begin(), all.end(), [](const Judged& a, const Judged& b) {
+    return order_of(a.judgement.level) < order_of(b.judgement.level);
+  });
+  const Judged& right = all.front();
+  const Judged* taken = &right;
+  if (place.junction.detail) {
+    for (const Judged& judged : all) {
+      if (judged.detail != *place.junction.detail) continue;
+      if (!has_several_faces(place.junction) || belongs_here(judged.judgement)) taken = &judged;
+    }
+  }
   DetailChoice out;
-  const std::string where = slope.name + " / " + junction.name;
-  const CoveringKind covering = slope.covering.kind;
-  const Detail right = right_detail(covering, junction.wall.kind);
-  const Detail wanted = junction.detail.value_or(right);
-  const Judgement judgement = judge(covering, junction.wall.kind, wanted);
-  const job::Params params = {{"asked", std::string(name_of(wanted)), ""},
-                              {"right", std::string(name_of(right)), ""},
-                              {"covering", std::string(covering_word(covering)), "key"},
-                              {"depth", pack.number("chase.depth"), "mm"},
-                              {"brick_depth", pack.number("chase.brick_depth_most"), "mm"}};
-  if (judgement.level != Level::note) {
-    out.findings.push_back({judgement.level, std::string(judgement.reason), params, "", std::nullopt,
-                            std::nullopt, "common practice, no source", where});
+  const auto params_of = [&](Detail detail) -> job::Params {
+    return {{"asked", std::string(name_of(detail)), ""},
+            {"right", std::string(name_of(right.detail)), ""},
+            {"covering", std::string(covering_word(place.slope.covering.kind)), "key"},
+            {"face", "face." + std::string(name_of(place.face.kind)), "key"},
+            {"depth", place.pack.number("chase.depth"), "mm"},
+            {"brick_depth", place.pack.number("chase.brick_depth_most"), "mm"}};
+  };
+  for (const Judged& judged : all) {
+    job::Choice choice;
+    choice.slope = place.slope.name;
+    choice.junction = place.junction.name;
+    choice.face = place.face.name;
+    choice.detail = name_of(judged.detail);
+    choice.level = judged.judgement.level;
+    choice.taken = judged.detail == taken->detail;
+    choice.rule = judged.judgement.reason;
+    choice.params = params_of(judged.detail);
+    choice.source = judged.judgement.source;
+    out.choices.push_back(std::move(choice));
   }
-  if (judgement.level == Level::wrong) return out;
-  if (!can_plan(wanted)) {
-    out.findings.push_back({Level::doubt, "detail.not_planned_yet", params, "", std::nullopt, std::nullopt,
-                            "this version", where});
-    return out;
+  if (taken->judgement.level != Level::note) {
+    out.findings.push_back({taken->judgement.level, std::string(taken->judgement.reason),
+                            params_of(taken->detail), "", std::nullopt, std::nullopt, taken->judgement.source,
+                            place.where()});
   }
-  const practice::Rule& exposed_code = pack.rule("flashing.code_exposed");
-  if (is_exposed(exposure) &&
-      practice::flashing_code(junction, pack) < static_cast<std::int64_t>(exposed_code.value)) {
-    out.findings.push_back({Level::doubt,
-                            "flashing.thin_for_exposure",
-                            {{"code", exposed_code.value, ""}},
-                            "",
-                            pack.number("flashing.code"),
-                            exposed_code.value,
-                            exposed_code.source,
-                            where});
-  }
-  out.plan = wanted;
+  if (taken->judgement.level == Level::wrong) return out;
+  say_code(place, out.findings);
+  out.plan = taken->detail;
   return out;
+}
+
+void not_planned_yet(const Place& place, job::JunctionPlan& plan) {
+  plan.findings.push_back({Level::doubt,
+                           "detail.not_planned_yet",
+                           {{"kind", "face." + std::string(name_of(place.face.kind)), "key"}},
+                           "",
+                           std::nullopt,
+                           std::nullopt,
+                           "this version",
+                           place.where()});
+}
+
+const DetailPlanner& planner_of(Detail detail) {
+  switch (detail) {
+#define LAPWRIGHT_CASE(name, word) \
+  case Detail::name:               \
+    return name##_detail();
+    LAPWRIGHT_DETAILS(LAPWRIGHT_CASE)
+#undef LAPWRIGHT_CASE
+  }
+  return apron_detail();  // not reached: every enumerator has its file
 }
 
 }  // namespace lapwright::pieces

@@ -1,24 +1,22 @@
-// Which detail a junction may have: right, doubtful or wrong, each with its reason.
+// Which detail a face may have: right, doubtful or wrong, each with its reason.
 #pragma once
 
-#include <lapwright/job/layout.h>
-#include <lapwright/job/survey.h>
-#include <lapwright/practice/pack.h>
+#include "place.h"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace lapwright::pieces {
 
 struct DetailChoice {
-  std::optional<job::Detail> plan;  // the detail to plan; empty when nothing can be planned
-  std::vector<job::Finding> findings;
+  std::optional<job::Detail> plan;     // the detail to plan; empty when nothing can be planned
+  std::vector<job::Choice> choices;    // every detail, the right one first, then doubts, then what is wrong
+  std::vector<job::Finding> findings;  // about the one that is taken
 };
 
-// For a side abutment. What the person insists on is followed when it is right or doubtful (the doubt is
-// said); a wrong one is refused with its reason and the right one is offered, and nothing is planned.
-DetailChoice choose_side_detail(const job::Slope& slope, const job::Junction& junction,
-                                job::Exposure exposure, const practice::Pack& pack);
+// What the person insists on is followed when it is right or doubtful (the doubt is said); a wrong one is
+// refused with its reason and the right one is offered, and nothing is planned there. A detail that has no
+// place at this kind of face is no order for it: a stack's `detail` speaks of the faces that it fits.
+DetailChoice choose_detail(const Place& place);
 
 }  // namespace lapwright::pieces

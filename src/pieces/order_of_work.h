@@ -1,16 +1,23 @@
 // The list to fit by: course by course from the eaves, then the flashings from the bottom up.
 #pragma once
 
+#include <lapwright/job/face.h>
 #include <lapwright/pieces/plan_slope.h>
 
 #include <vector>
 
 namespace lapwright::pieces {
 
-// `junctions[i]` was planned for slope.junctions[i]; `first_piece[i]` is where its pieces begin in
-// plan.pieces. `plan.rows` must already have its nails settled.
-void order_work(const job::Slope& slope, const job::SlopeLayout& layout,
-                const std::vector<job::JunctionPlan>& junctions, const std::vector<std::size_t>& first_piece,
+// What was planned at one face.
+struct FaceWork {
+  const job::Junction* junction = nullptr;
+  job::Face face;
+  job::JunctionPlan plan;
+  std::size_t first_piece = 0;  // where its pieces begin in SlopePlan::pieces
+};
+
+// `plan.pieces` holds every face's pieces, and `plan.rows` has its nails settled.
+void order_work(const job::Slope& slope, const job::SlopeLayout& layout, const std::vector<FaceWork>& faces,
                 SlopePlan& plan);
 
 }  // namespace lapwright::pieces

@@ -7,12 +7,11 @@
 
 namespace lapwright::pieces {
 
-job::Piece lead_piece(std::string_view kind, const job::Slope& slope, const job::Junction& junction,
-                      geom::Net net, geom::GridPoint base_point) {
+job::Piece lead_piece(std::string_view kind, const Place& place, geom::Net net, geom::GridPoint base_point) {
   job::Piece piece;
   piece.kind = kind;
-  piece.slope = slope.name;
-  piece.junction = junction.name;
+  piece.slope = place.slope.name;
+  piece.junction = place.junction.name;
   piece.net = std::move(net);
   piece.base_point = base_point;
   return piece;
@@ -28,6 +27,21 @@ void weigh(job::Piece& piece, const practice::Pack& pack) {
   job::Figure figure = why.gives(piece.mass.in_kg());
   figure.source = "BS EN 12588 class, figures as usually printed";
   figure.standing = job::Standing::standard;
+  piece.figures.push_back(std::move(figure));
+}
+
+void weigh_metal(job::Piece& piece, const practice::SoakerMetal& metal) {
+  piece.metal = metal.metal;
+  piece.thickness = metal.thickness;
+  piece.area = geom::net_area(piece.net);
+  piece.mass = Mass::kg(piece.area.in_m2() * metal.thickness.in_m() * metal.density);
+  practice::Why why("mass", "A * t * d / 1000000000", "kg");
+  why.term("A", piece.area.in_mm2(), "mm2", "net")
+      .term("t", metal.thickness.in_mm(), "mm", "sheet")
+      .term("d", metal.density, "kg/m3", "density");
+  job::Figure figure = why.gives(piece.mass.in_kg());
+  figure.source = metal.source;
+  figure.standing = metal.standing;
   piece.figures.push_back(std::move(figure));
 }
 

@@ -1,7 +1,7 @@
 #include "soaker.h"
 
+#include "on_face.h"
 #include "sheet.h"
-#include "wall_side.h"
 
 #include <lapwright/base/tolerance.h>
 #include <lapwright/job/facts.h>
@@ -29,8 +29,15 @@ struct Section {
   HeadFixing fixing = HeadFixing::hooked;
   Length set_back;
   Length allowance;
-  Length leg;
-  Length upstand;
+  Length leg;      // along the course
+  Length upstand;  // up the face
+  // On a skew face the tail and the head run aslant: how far the leg lies square to the foot line, and how
+  // much further along it a point of the free edge is than the point of the face on the same course.
+  Length square_leg;
+  Length drift;
+  double climb = 1;  // up the slope for 1 along the foot line
+  Angle fold = Angle::degrees(90);
+  double inward = 0;  // square to the foot line, towards the roof, for 1 up the slope
   std::int64_t code = 3;
 };
 
@@ -44,16 +51,30 @@ struct Cut {
   bool cut_at_top = false;
 };
 
-std::optional<Section> section_of(const job::Slope& slope, const job::Junction& junction,
-                                  const practice::Pack& pack, const std::string& where,
-                                  job::JunctionPlan& plan) {
+// How high the upstand has to be so that `proud` of it, square to the roof, is left above the units.
+Length upstand_for(const Place& place, Length units) {
+  return max(place.pack.length("soaker.upstand"),
+             up_the_face(place, place.pack.length("soaker.proud") + units));
+}
+
+std::optional<Section> section_of(const Place& place, const std::string& where, job::JunctionPlan& plan) {
+  const job::Slope& slope = place.slope;
+  const job::Junction& junction = place.junction;
+  const practice::Pack& pack = place.pack;
   const job::Covering& c = slope.covering;
   Section s;
   s.fixing = junction.head_fixing.value_or(HeadFixing::hooked);
   s.set_back = pack.length("soaker.set_back");
   s.allowance = pack.length("soaker.head_allowance");
   s.leg = practice::widest_gap(junction, pack) + max(c.width.most() / 2.0, pack.length("soaker.leg_least"));
-  s.upstand = max(pack.length("soaker.upstand"), pack.length("soaker.proud") + finished_face(c));
+  s.upstand = upstand_for(place, finished_face(c));
+  const job::FaceFrame& frame = place.frame;
+  const double side = place.face.hand == job::Hand::left ? 1 : -1;
+  s.square_leg = s.leg * (side * frame.away.x);
+  s.drift = s.leg * (side * frame.along.x);
+  s.climb = frame.along.y;
+  s.inward = frame.away.y;
+  s.fold = frame.fold;
   s.code = junction.soaker_code.value_or(static_cast<std::int64_t>(pack.number("soaker.code")));
   if (s.fixing == HeadFixing::flush && is_centre_nailed(c)) {
     plan.findings.push_back({Level::wrong,
@@ -102,8 +123,7 @@ std::optional<Section> section_of(const job::Slope& slope, const job::Junction& 
                              "geometry",
                              where});
   }
-  const Length nominal =
-      max(pack.length("soaker.upstand"), pack.length("soaker.proud") + c.thickness.value + c.camber.value);
+  const Length nominal = upstand_for(place, c.thickness.value + c.camber.value);
   if (s.upstand > nominal + tolerance::kNoise) {
     plan.findings.push_back({Level::note,
                              "soaker.upstand_for_thickest",
@@ -128,7 +148,7 @@ std::optional<Section> section_of(const job::Slope& slope, const job::Junction& 
   return s;
 }
 
-Cut cut_of(const job::SlopeLayout& layout, const WallSide& wall, const Section& s, std::size_t k) {
+Cut cut_of(const job::SlopeLayout& layout, const job::Face& face, const Section& s, std::size_t k) {
   const job::Course& course = layout.courses[k];
   // From the courses' own lengths and margins, not from differences of tails: equal courses give equal
   // soakers to the last bit.
@@ -157,12 +177,14 @@ Cut cut_of(const job::SlopeLayout& layout, const WallSide& wall, const Section& 
         break;
     }
   }
-  cut.upstand_from = max(Length{}, wall.from - cut.tail);
+  cut.upstand_from = max(Length{}, face.from.s - cut.tail);
   // The wall ends, or the slope does, before the lead: the upstand stops there, beside a hook as anywhere. A
   // strip narrower than a hand cuts is not left standing beside the hook.
-  cut.upstand_to = min(cut.blank, wall.to - cut.tail);
+  cut.upstand_to = min(cut.blank, face.to.s - cut.tail);
   if (cut.upstand_to > cut.blank - tolerance::kGrid * 10.0) cut.upstand_to = cut.blank;
   if (cut.upstand_to > cut.flat && cut.upstand_to < cut.flat + tolerance::kHandCut) cut.upstand_to = cut.flat;
+  // Beside a skew face the hook turns down askew to the upstand, which ends at the head.
+  if (s.climb < 1 && s.fixing == HeadFixing::hooked) cut.upstand_to = min(cut.upstand_to, cut.flat);
   return cut;
 }
 
@@ -194,11 +216,53 @@ geom::Net net_of(const Section& s, const Cut& cut) {
   if (up_from > 0) edge({up_from, leg}, EdgeRole::plain);
   edge({0, leg}, EdgeRole::tail);
   const Grid fold_to = up_to < flat ? up_to : flat;
-  net.folds.push_back({{up_from, leg}, {fold_to, leg}, Angle::degrees(90), true});
+  net.folds.push_back({{up_from, leg}, {fold_to, leg}, s.fold, true});
   if (hooked) {
     net.folds.push_back({{flat, 0}, {flat, leg}, Angle::degrees(90), false});
     if (up_to > flat) net.cuts.push_back({{flat, leg}, {up_to < blank ? up_to : blank, leg}});
   }
+  return net;
+}
+
+// The same beside a skew face: x along the foot line, the leg's tail and head level with the courses.
+geom::Net skew_net_of(const Section& s, const Cut& cut) {
+  const auto at_face = [&](Length up) { return geom::grid_point(up / s.climb, s.square_leg); };
+  const auto at_free = [&](Length up) { return geom::grid_point(up / s.climb + s.drift, Length{}); };
+  // A hook goes on up the slope from the head.
+  const Length hook = cut.blank - cut.flat;
+  const GridPoint over = geom::grid_point(hook * s.climb, -(hook * s.inward));
+  const auto shifted = [&](GridPoint p) { return GridPoint{p.x + over.x, p.y + over.y}; };
+  const Grid top = to_grid(s.square_leg + s.upstand);
+  const bool hooked = hook > Length{};
+  geom::Net net;
+  const auto edge = [&](GridPoint from, EdgeRole role) {
+    if (!net.outline.empty() && net.outline.back() == from) {
+      net.roles.back() = role;
+      return;
+    }
+    net.outline.push_back(from);
+    net.roles.push_back(role);
+  };
+  edge(at_free(Length{}), EdgeRole::side);
+  edge(at_free(cut.flat), hooked ? EdgeRole::side : EdgeRole::head);
+  if (hooked) {
+    edge(shifted(at_free(cut.flat)), EdgeRole::head);
+    edge(shifted(at_face(cut.flat)), EdgeRole::side);
+  }
+  edge(at_face(cut.flat), EdgeRole::plain);
+  const GridPoint up_to = at_face(cut.upstand_to);
+  const GridPoint up_from = at_face(cut.upstand_from);
+  edge(up_to, EdgeRole::head);
+  edge({up_to.x, top}, EdgeRole::top);
+  edge({up_from.x, top}, EdgeRole::tail);
+  edge(up_from, EdgeRole::plain);
+  edge(at_face(Length{}), EdgeRole::tail);
+  if (net.outline.back() == net.outline.front()) {
+    net.outline.pop_back();
+    net.roles.pop_back();
+  }
+  net.folds.push_back({up_from, up_to, s.fold, true});
+  if (hooked) net.folds.push_back({at_free(cut.flat), at_face(cut.flat), Angle::degrees(90), false});
   return net;
 }
 
@@ -246,8 +310,10 @@ job::Figure length_figure(const job::SlopeLayout& layout, const Section& s, cons
   return why.rule("a", pack.rule("soaker.head_allowance")).gives(cut.blank);
 }
 
-std::vector<job::Figure> section_figures(const job::Slope& slope, const job::Junction& junction,
-                                         const Section& s, const practice::Pack& pack) {
+std::vector<job::Figure> section_figures(const Place& place, const Section& s) {
+  const job::Slope& slope = place.slope;
+  const job::Junction& junction = place.junction;
+  const practice::Pack& pack = place.pack;
   const job::Covering& c = slope.covering;
   const Length gap = practice::widest_gap(junction, pack);
   std::vector<job::Figure> out;
@@ -259,22 +325,34 @@ std::vector<job::Figure> section_figures(const job::Slope& slope, const job::Jun
   }
   leg.survey("W", c.width.most()).rule("least", pack.rule("soaker.leg_least"));
   out.push_back(leg.gives(s.leg));
-  out.push_back(Why("upstand", "max(U, P + t + c)", "mm")
-                    .rule("U", pack.rule("soaker.upstand"))
-                    .rule("P", pack.rule("soaker.proud"))
-                    .survey("t", c.thickness.most())
-                    .survey("c", c.camber.most())
-                    .gives(s.upstand));
+  const bool square = place.frame.up.z == 1.0;  // the face stands square to the roof
+  Why upstand("upstand", square ? "max(U, P + t + c)" : "max(U, (P + t + c) / k)", "mm");
+  upstand.rule("U", pack.rule("soaker.upstand"))
+      .rule("P", pack.rule("soaker.proud"))
+      .survey("t", c.thickness.most())
+      .survey("c", c.camber.most());
+  if (!square) upstand.term("k", place.frame.up.z, "", "lean of the face to the roof");
+  out.push_back(upstand.gives(s.upstand));
+  if (s.climb < 1) {
+    out.push_back(Why("leg_square", "leg * k", "mm")
+                      .term("leg", s.leg.in_mm(), "mm", "figure leg")
+                      .term("k", s.square_leg / s.leg, "", "bearing of the face")
+                      .gives(s.square_leg));
+    out.push_back(Why("fold", "angle", "deg")
+                      .term("angle", s.fold.in_degrees(), "deg", "the two planes")
+                      .gives(s.fold.in_degrees()));
+  }
   out.push_back(Why("width", "leg + upstand", "mm")
-                    .term("leg", s.leg.in_mm(), "mm", "figure leg")
+                    .term("leg", s.square_leg.in_mm(), "mm", s.climb < 1 ? "figure leg_square" : "figure leg")
                     .term("upstand", s.upstand.in_mm(), "mm", "figure upstand")
-                    .gives(s.leg + s.upstand));
-  out.push_back(Why("proud", "upstand - t - c", "mm")
-                    .term("upstand", s.upstand.in_mm(), "mm", "figure upstand")
-                    .survey("t", c.thickness.most())
+                    .gives(s.square_leg + s.upstand));
+  Why proud("proud", square ? "upstand - t - c" : "upstand * k - t - c", "mm");
+  proud.term("upstand", s.upstand.in_mm(), "mm", "figure upstand");
+  if (!square) proud.term("k", place.frame.up.z, "", "lean of the face to the roof");
+  out.push_back(proud.survey("t", c.thickness.most())
                     .survey("c", c.camber.most())
                     .decided_by(pack.rule("soaker.proud"))
-                    .gives(s.upstand - finished_face(c)));
+                    .gives(s.upstand * place.frame.up.z - finished_face(c)));
   out.push_back(Why("set_back", "e", "mm").rule("e", pack.rule("soaker.set_back")).gives(s.set_back));
   if (s.fixing == HeadFixing::hooked) {
     out.push_back(Why("hook", "a + e", "mm")
@@ -322,48 +400,58 @@ Length finished_face(const job::Covering& covering) {
   return covering.thickness.most() + covering.camber.most();
 }
 
-void plan_soakers(const job::Slope& slope, const job::Junction& junction, const job::SlopeLayout& layout,
-                  const practice::Pack& pack, job::JunctionPlan& plan) {
-  const std::string where = slope.name + " / " + junction.name;
-  const WallSide wall = wall_side(slope, junction);
-  const auto section = section_of(slope, junction, pack, where, plan);
+void plan_soakers(const Place& place, job::JunctionPlan& plan) {
+  const job::SlopeLayout& layout = place.layout;
+  const job::Face& face = place.face;
+  const std::string where = place.where();
+  const auto section = section_of(place, where, plan);
   plan.soaker_of_course.assign(layout.courses.size(), -1);
   if (!section) return;
+  const bool skew = section->climb < 1;
   const std::size_t first_piece = plan.pieces.size();
   for (std::size_t k = 0; k < layout.courses.size(); ++k) {
     const job::Course& course = layout.courses[k];
-    const bool beside_wall = course.tail + section->set_back < wall.to - tolerance::kGrid &&
-                             wall.from < course.tail + course.margin - tolerance::kGrid;
+    const bool beside_wall = course.tail + section->set_back < face.to.s - tolerance::kGrid &&
+                             face.from.s < course.tail + course.margin - tolerance::kGrid;
     if (!beside_wall) continue;
-    const Cut cut = cut_of(layout, wall, *section, k);
+    const Cut cut = cut_of(layout, face, *section, k);
     if (to_grid(cut.upstand_to) <= to_grid(cut.upstand_from)) continue;
-    const geom::Net left_net = net_of(*section, cut);
-    const geom::Net net = for_hand(left_net, junction.hand);
+    const geom::Net drawn = skew ? skew_net_of(*section, cut) : net_of(*section, cut);
+    const geom::Box box = geom::bounds(drawn.outline);
+    const Length extent = geom::to_length(box.high.x - box.low.x);
+    const geom::Net net = for_face(geom::at_origin(drawn), face);
     std::size_t index = first_piece;
     while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
     if (index == plan.pieces.size()) {
-      const GridPoint on_leg = {to_grid(cut.flat) / 2, to_grid(section->leg) / 2};
-      job::Piece piece =
-          lead_piece("soaker", slope, junction, net, for_hand(on_leg, to_grid(cut.blank), junction.hand));
+      // The middle of the leg.
+      const GridPoint on_leg = {to_grid(cut.flat / section->climb + section->drift) / 2 - box.low.x,
+                                to_grid(section->square_leg) / 2 - box.low.y};
+      job::Piece piece = lead_piece("soaker", place, net, for_face(on_leg, to_grid(extent), face));
       piece.length = cut.blank;
-      piece.width = section->leg + section->upstand;
-      piece.code = section->code;
-      piece.figures.push_back(length_figure(layout, *section, pack, k, cut));
-      for (job::Figure& f : section_figures(slope, junction, *section, pack)) {
+      piece.width = section->square_leg + section->upstand;
+      piece.figures.push_back(length_figure(layout, *section, place.pack, k, cut));
+      for (job::Figure& f : section_figures(place, *section)) {
         if (f.name == "hook" && cut.cut_at_top) continue;
         piece.figures.push_back(std::move(f));
       }
-      weigh(piece, pack);
+      if (place.junction.soaker_metal) {
+        weigh_metal(piece, *place.pack.soaker_metal(name_of(*place.junction.soaker_metal)));
+      } else {
+        piece.code = section->code;
+        weigh(piece, place.pack);
+      }
       plan.pieces.push_back(std::move(piece));
     }
     job::Piece& piece = plan.pieces[index];
-    keep_least_lap(piece, lap_figure(layout, *section, pack, k));
+    keep_least_lap(piece, lap_figure(layout, *section, place.pack, k));
+    const Length start = (cut.tail - face.from.s) / section->climb + geom::to_length(box.low.x);
     piece.placements.push_back(
-        {static_cast<std::int64_t>(k), on_roof(wall, cut.tail, cut.blank, section->leg)});
+        {static_cast<std::int64_t>(k),
+         on_roof(place, start, extent, section->square_leg - geom::to_length(box.low.y))});
     piece.count += 1;
     plan.soaker_of_course[k] = static_cast<std::int64_t>(index);
   }
-  judge_laps(plan, pack, where, plan.findings);
+  judge_laps(plan, place.pack, where, plan.findings);
 }
 
 }  // namespace lapwright::pieces

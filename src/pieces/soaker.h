@@ -14,19 +14,20 @@
 // units need nothing else). The leg reaches gap + half a unit, never less than gap + the least leg. The
 // upstand stands proud of the finished unit by the rule's amount at the thickest unit of the survey's spread.
 //
+// Beside a skew face the tail and the head stay level with the courses and the fold runs aslant, at its true
+// angle.
+//
 // Properties: the tail is never seen (set back under the unit above); the lap of two neighbours is never less
 // than the headlap less the set-back; no soaker reaches past the slope's top edge.
 #pragma once
 
-#include <lapwright/job/layout.h>
-#include <lapwright/job/survey.h>
-#include <lapwright/practice/pack.h>
+#include "place.h"
 
 namespace lapwright::pieces {
 
-// Adds this junction's soakers to `plan`: pieces with one placement a course, and soaker_of_course.
-void plan_soakers(const job::Slope& slope, const job::Junction& junction, const job::SlopeLayout& layout,
-                  const practice::Pack& pack, job::JunctionPlan& plan);
+// Adds this face's soakers to `plan`: pieces with one placement a course, and soaker_of_course.
+// REQUIRES a face that the roof lies beside.
+void plan_soakers(const Place& place, job::JunctionPlan& plan);
 
 // The finished face of the units above the plane that the soakers lie in, at the thickest of the survey's
 // spread.

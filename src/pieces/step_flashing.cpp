@@ -1,10 +1,10 @@
 #include "step_flashing.h"
 
+#include "on_face.h"
 #include "sheet.h"
 #include "soaker.h"
 #include "step_net.h"
 #include "steps.h"
-#include "wall_side.h"
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
@@ -64,12 +64,17 @@ struct Widths {
   Length strip;
 };
 
-std::optional<Widths> choose_strip(const job::Slope& slope, const job::Junction& junction, const Steps& steps,
-                                   const practice::Pack& pack, const std::string& where,
+// The flattest that the foot line can be, within the survey's spread.
+Angle flattest(const Place& place) {
+  return frame_of(place.face, place.slope.pitch.least()).rise_in_face;
+}
+
+std::optional<Widths> choose_strip(const Place& place, const Steps& steps, const std::string& where,
                                    job::JunctionPlan& plan) {
-  const Length spread = practice::brick_course(junction.wall, pack).spread;
+  const practice::Pack& pack = place.pack;
+  const Length spread = practice::brick_course(place.junction.wall, pack).spread;
   const Length needed =
-      steps.water_line + (steps.largest_height + spread + steps.turn_in) * cos(slope.pitch.least());
+      steps.water_line + (steps.largest_height + spread + steps.turn_in) * cos(flattest(place));
   const auto strip = pack.next_strip_width(needed - tolerance::kGrid);
   const Length usual = Length::mm(150);
   if (!strip) {
@@ -93,7 +98,7 @@ std::optional<Widths> choose_strip(const job::Slope& slope, const job::Junction&
                               {"joint", (steps.largest_height + spread).in_mm(), "mm"},
                               {"water_line", steps.water_line.in_mm(), "mm"},
                               {"turn_in", steps.turn_in.in_mm(), "mm"},
-                              {"pitch", slope.pitch.least().in_degrees(), "deg"}},
+                              {"pitch", flattest(place).in_degrees(), "deg"}},
                              "",
                              needed.in_mm(),
                              usual.in_mm(),
@@ -103,11 +108,12 @@ std::optional<Widths> choose_strip(const job::Slope& slope, const job::Junction&
   return Widths{needed, *strip};
 }
 
-std::vector<job::Figure> figures_of(const job::Slope& slope, const job::Junction& junction,
-                                    const Steps& steps, const Span& span, const Widths& widths,
-                                    const practice::Pack& pack) {
+std::vector<job::Figure> figures_of(const Place& place, const Steps& steps, const Span& span,
+                                    const Widths& widths) {
+  const job::Junction& junction = place.junction;
+  const practice::Pack& pack = place.pack;
   std::vector<job::Figure> out;
-  const Angle pitch = slope.pitch.value;
+  const Angle pitch = steps.pitch;
   const Length lower = boundary(steps, span.first);
   const Length upper = boundary(steps, span.last);
   const Reach reach = reach_of(steps, span.first, span.last);
@@ -126,11 +132,13 @@ std::vector<job::Figure> figures_of(const job::Slope& slope, const job::Junction
                     .term("n", static_cast<double>(span.last - span.first), "", "bed joints")
                     .gives(static_cast<double>(span.last - span.first)));
   const Length spread = practice::brick_course(junction.wall, pack).spread;
-  out.push_back(Why("width_needed", "w + (d + t) * cos(pitch)", "mm")
-                    .rule("w", pack.rule("wall.water_line"))
-                    .term("d", (steps.largest_height + spread).in_mm(), "mm", "largest step")
+  const bool square = place.frame.up.z == 1.0;
+  Why needed("width_needed", square ? "w + (d + t) * cos(pitch)" : "w / k + (d + t) * cos(pitch)", "mm");
+  needed.rule("w", pack.rule("wall.water_line"));
+  if (!square) needed.term("k", place.frame.up.z, "", "lean of the face to the roof");
+  out.push_back(needed.term("d", (steps.largest_height + spread).in_mm(), "mm", "largest step")
                     .rule("t", pack.rule("step.turn_in"))
-                    .survey("pitch", slope.pitch.least())
+                    .survey("pitch", flattest(place))
                     .gives(widths.needed));
   Why strip("width", "strip", "mm");
   strip.term("strip", widths.strip.in_mm(), "mm", "next stocked strip");
@@ -239,17 +247,16 @@ std::optional<Fault> joints_too_close(const job::Junction& junction, const Steps
 
 }  // namespace
 
-Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& junction,
-                                 const practice::Pack& pack, job::JunctionPlan& plan) {
-  const std::string where = slope.name + " / " + junction.name;
-  const WallSide wall = wall_side(slope, junction);
-  const Length run = wall.to - wall.from;
-  auto heights = joint_heights(slope, junction, run, pack);
+Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan) {
+  const job::Junction& junction = place.junction;
+  const practice::Pack& pack = place.pack;
+  const std::string where = place.where();
+  auto heights = joint_heights(place);
   if (!heights) return failed(std::move(heights.error()));
-  const Steps steps = fall_of_steps(*heights, run, slope.pitch.value, pack);
+  const Steps steps = fall_of_steps(*heights, place);
   if (auto fault = joints_too_close(junction, steps)) return failed(std::move(*fault));
   say_joints(junction, steps, pack, where, plan);
-  const auto widths = choose_strip(slope, junction, steps, pack, where, plan);
+  const auto widths = choose_strip(place, steps, where, plan);
   if (!widths) return {};
 
   const std::int64_t code = practice::flashing_code(junction, pack);
@@ -270,10 +277,10 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
   }
 
   const std::size_t first_piece = plan.pieces.size();
-  const Length face = finished_face(slope.covering);
+  const Length roof = up_the_face(place, finished_face(place.slope.covering));
   for (std::size_t s = 0; s < spans.size(); ++s) {
     const Span& span = spans[s];
-    const geom::Net net = for_hand(step_net(steps, span.first, span.last), junction.hand);
+    const geom::Net net = for_face(step_net(steps, span.first, span.last), place.face);
     const Reach reach = reach_of(steps, span.first, span.last);
     const Length start = reach.low;
     const Length length = reach.high - reach.low;
@@ -281,12 +288,12 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
     while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
     if (index == plan.pieces.size()) {
       const geom::GridPoint on_face = step_face_point(steps, span.first, span.last);
-      job::Piece piece = lead_piece("step-flashing", slope, junction, net,
-                                    for_hand(on_face, to_grid(length), junction.hand));
+      job::Piece piece =
+          lead_piece("step-flashing", place, net, for_face(on_face, to_grid(length), place.face));
       piece.length = length;
       piece.width = widths->strip;
       piece.code = code;
-      piece.figures = figures_of(slope, junction, steps, span, *widths, pack);
+      piece.figures = figures_of(place, steps, span, *widths);
       weigh(piece, pack);
       plan.pieces.push_back(std::move(piece));
     }
@@ -296,17 +303,16 @@ Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& j
       for (const job::Figure& f : piece.figures) has_lap = has_lap || f.name == "lap";
       if (!has_lap) piece.figures.push_back(lap_figure(steps, span, spans[s + 1], pack));
     }
-    piece.placements.push_back(
-        {-2, on_wall(wall, wall.from + start, length, face + foot_of(steps, span.first))});
+    piece.placements.push_back({-2, on_wall(place, start, length, roof + foot_of(steps, span.first))});
     piece.count += 1;
     job::WorkStep work;
-    work.slope = slope.name;
+    work.slope = place.slope.name;
     work.junction = junction.name;
     work.step = s == 0 ? "work.step_flashing_first" : "work.step_flashing";
     work.params = {{"steps", static_cast<double>(span.last - span.first), ""},
                    {"first_joint", steps.steps[span.first].joint.in_mm(), "mm"},
                    {"last_joint", steps.steps[span.last - 1].joint.in_mm(), "mm"},
-                   {"at", (wall.from + start).in_mm(), "mm"},
+                   {"at", (place.face.from.s + start).in_mm(), "mm"},
                    {"turn_in", steps.turn_in.in_mm(), "mm"}};
     if (s > 0) {
       work.params.push_back(

@@ -17,14 +17,12 @@
 // laps add up to the run; no blank is longer than a piece may be, nor wider than width_needed.
 #pragma once
 
+#include "place.h"
+
 #include <lapwright/base/fault.h>
-#include <lapwright/job/layout.h>
-#include <lapwright/job/survey.h>
-#include <lapwright/practice/pack.h>
 
 namespace lapwright::pieces {
 
-Result<void> plan_step_flashings(const job::Slope& slope, const job::Junction& junction,
-                                 const practice::Pack& pack, job::JunctionPlan& plan);
+Result<void> plan_step_flashings(const Place& place, job::JunctionPlan& plan);
 
 }  // namespace lapwright::pieces

@@ -1,5 +1,7 @@
 #include "steps.h"
 
+#include "on_face.h"
+
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
 #include <lapwright/base/trig.h>
@@ -25,15 +27,18 @@ Fault joints_fault(const job::Junction& junction, std::string read, std::string 
 
 }  // namespace
 
-Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Junction& junction, Length run,
-                                          const practice::Pack& pack) {
-  const Angle pitch = slope.pitch.value;
-  const Length water_line = pack.length("wall.water_line");
+Result<std::vector<Length>> joint_heights(const Place& place) {
+  const job::Junction& junction = place.junction;
+  const practice::Pack& pack = place.pack;
+  const Angle pitch = place.frame.rise_in_face;
+  const Length run = place.frame.length;
+  const Length water_line = up_the_face(place, pack.length("wall.water_line"));
+  const auto up_face = [&](Length upright) { return upright / place.frame.steepness; };
   const Length at_foot = water_line / cos(pitch);
   const Length at_head = run * sin(pitch) + at_foot;
   std::vector<Length> heights;
   if (!junction.wall.joints.empty()) {
-    for (const auto& joint : junction.wall.joints) heights.push_back(on_grid(joint.value));
+    for (const auto& joint : junction.wall.joints) heights.push_back(on_grid(up_face(joint.value)));
     if (heights.back() <= at_foot) {
       return failed(joints_fault(junction, "a highest joint at " + trimmed(heights.back().in_mm(), 1) + " mm",
                                  "joints that rise past the water line, " + trimmed(at_foot.in_mm(), 1) +
@@ -48,24 +53,27 @@ Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Ju
                              " mm, where the water line leaves this wall",
                          "measure the joints further up, or give \"course\" to go on from the last"));
       }
-      const Length course = junction.wall.course->value;
+      const Length course = up_face(junction.wall.course->value);
       while (heights.back() < at_head) heights.push_back(on_grid(heights.back() + course));
     }
     return heights;
   }
-  const Length course = practice::brick_course(junction.wall, pack).value;
-  const Length first = junction.wall.first_joint ? junction.wall.first_joint->value : course;
+  const Length course = up_face(practice::brick_course(junction.wall, pack).value);
+  const Length first = junction.wall.first_joint ? up_face(junction.wall.first_joint->value) : course;
   for (std::int64_t i = 0;; ++i) {
     heights.push_back(on_grid(first + course * static_cast<double>(i)));
     if (heights.back() >= at_head) return heights;
   }
 }
 
-Steps fall_of_steps(const std::vector<Length>& heights, Length run, Angle pitch, const practice::Pack& pack) {
+Steps fall_of_steps(const std::vector<Length>& heights, const Place& place) {
+  const practice::Pack& pack = place.pack;
+  const Length run = place.frame.length;
+  const Angle pitch = place.frame.rise_in_face;
   Steps out;
   out.run = run;
   out.pitch = pitch;
-  out.water_line = pack.length("wall.water_line");
+  out.water_line = up_the_face(place, pack.length("wall.water_line"));
   out.turn_in = pack.length("step.turn_in");
   const Length least_run = pack.length("step.least_run");
   const Length at_foot = out.water_line / cos(pitch);

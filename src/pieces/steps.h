@@ -1,10 +1,11 @@
 // Where the steps of a brick wall fall: bed joints against the water line.
 //
-// In the wall's plane: a runs up the slope from the wall's lower end, b stands square to the roof, and
-// heights z are upright above the roof's finished face at a = 0, so that z = a·sin θ + b·cos θ. The water
-// line is b = w. The wall's ends are plumb: its lower end meets the water line at a = w·tan θ, w / cos θ
-// upright above the roof. A step's level edge lies in a bed joint, from the riser of the step below it to the
-// joint's own place on the water line:
+// In the wall's plane: a runs along the foot line from the wall's lower end, b stands square to it, and
+// heights z are above the roof's finished face at a = 0, measured up the face, so that z = a·sin θ + b·cos θ,
+// θ being the foot line's rise in the face (the pitch, at a plumb wall that runs up the slope). The water
+// line is b = w, and w square to the roof. The wall's ends are plumb: its lower end meets the water line at a
+// = w·tan θ, w / cos θ upright above the roof. A step's level edge lies in a bed joint, from the riser of the
+// step below it to the joint's own place on the water line:
 //
 //      O──────────┐ step edge, in the joint at height z
 //      │riser      ╲___ I  inner corner: on the water line, at a = (z − w·cos θ) / sin θ
@@ -15,9 +16,9 @@
 // part step.
 #pragma once
 
+#include "place.h"
+
 #include <lapwright/base/fault.h>
-#include <lapwright/job/survey.h>
-#include <lapwright/practice/pack.h>
 
 #include <optional>
 #include <vector>
@@ -37,19 +38,18 @@ struct Steps {
   Length run;               // along the slope, from the wall's lower end to its upper
   Length water_line;        // w
   Length turn_in;
-  Angle pitch;
+  Angle pitch;                      // of the foot line, in the face
   Length largest_height;            // over all steps
   std::int64_t joints_skipped = 0;  // below the water line at the foot
 };
 
-// The joints' heights that matter to a wall of this run: measured, or first_joint + n × course. Faults name
-// the joints' JSON path: a list that stops below what the upper end needs, or that never clears the water
-// line.
-Result<std::vector<Length>> joint_heights(const job::Slope& slope, const job::Junction& junction, Length run,
-                                          const practice::Pack& pack);
+// The joints' heights that matter to this face: measured, or first_joint + n × course; up the face. Faults
+// name the joints' JSON path: a list that stops below what the upper end needs, or that never clears the
+// water line.
+Result<std::vector<Length>> joint_heights(const Place& place);
 
 // REQUIRES heights rising strictly and reaching past the upper end.
-Steps fall_of_steps(const std::vector<Length>& heights, Length run, Angle pitch, const practice::Pack& pack);
+Steps fall_of_steps(const std::vector<Length>& heights, const Place& place);
 
 // a on the water line of a step boundary: the wall's lower end (i = 0), or the end of the first i steps.
 Length boundary(const Steps& steps, std::size_t i);

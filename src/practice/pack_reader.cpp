@@ -208,6 +208,7 @@ void PackReader::read_metals(Fields& fields) {
     SoakerMetal metal;
     metal.metal = item.text("metal");
     metal.thickness = read_thickness(item);
+    metal.density = item.number("density").value_or(0);
     metal.source = item.text("source");
     metal.standing = item.standing("standing");
     item.refuse_others();

@@ -61,7 +61,18 @@ TEST(Texts, every_finding_in_the_catalogue_is_one_that_can_be_made) {
 
 // Rules kept for pieces that come later; anything else that nobody asks for is left over.
 TEST(Texts, every_rule_is_asked_for_or_kept_for_later) {
-  const std::set<std::string> later{"batten.thickness",
+  const std::set<std::string> later{"apron.cover",
+                                    "apron.cover_severe",
+                                    "apron.past",
+                                    "apron.upstand",
+                                    "back_gutter.cover_lap",
+                                    "back_gutter.fillet",
+                                    "back_gutter.leg",
+                                    "back_gutter.one_piece_most",
+                                    "back_gutter.past",
+                                    "back_gutter.sole",
+                                    "back_gutter.upstand",
+                                    "batten.thickness",
                                     "batten.tile_width",
                                     "clip.spacing",
                                     "clip.width",

@@ -24,7 +24,7 @@ const std::string kSound = R"({
   "lead_codes_source": "a standard", "lead_codes_standing": "std",
   "strip_widths": [150, 180], "strip_widths_in_some_yards": [225],
   "strip_widths_source": "a guide", "strip_widths_standing": "guide",
-  "soaker_metals": [{"metal": "zinc", "thickness": 0.8, "standing": "guide", "source": "a guide"}],
+  "soaker_metals": [{"metal": "zinc", "thickness": 0.8, "density": 7180, "standing": "guide", "source": "a guide"}],
   "slate_sizes": [[500, 250]],
   "headlap_tables": [
     {"table": "T", "exposures": ["severe"], "standing": "guide", "source": "a guide",

@@ -173,33 +173,59 @@ std::string marks_complaint(const Judged& job) {
   return {};
 }
 
+namespace {
+
+// Largest distance between where `a` lies, mirrored in the slope, and where `b` lies.
+double mirror_distance(const job::Piece& a, const job::Placement& place, const job::Placement& other,
+                       double slope_width) {
+  const double length = static_cast<double>(geom::bounds(a.net.outline).width()) / 1000;
+  double worst = 0;
+  for (const geom::GridPoint g : a.net.outline) {
+    const double x = static_cast<double>(g.x) / 1000;
+    const double y = static_cast<double>(g.y) / 1000;
+    const geom::Vec3 p = place.frame.at(x, y);
+    const geom::Vec3 q = other.frame.at(length - x, y);
+    worst = std::max(
+        {worst, std::fabs(slope_width - p.x - q.x), std::fabs(p.y - q.y), std::fabs(p.z - q.z)});
+  }
+  return worst;
+}
+
+// A stack's left side is its mirror's right: pieces are paired by what they are and where they lie, not by mark.
+bool is_mirror_of(const Judged& job, const job::Piece& a, const job::Piece& b) {
+  if (a.kind != b.kind || a.count != b.count || a.length != b.length || a.width != b.width) return false;
+  if (!geom::same_net(geom::mirrored(a.net), b.net) || a.placements.size() != b.placements.size()) return false;
+  double slope_width = 0;
+  for (const job::Slope& slope : job.survey.slopes) {
+    if (slope.name == a.slope) slope_width = mm(slope.width.value);
+  }
+  std::vector<bool> used(b.placements.size(), false);
+  for (const job::Placement& place : a.placements) {
+    bool found = false;
+    for (std::size_t j = 0; j < b.placements.size() && !found; ++j) {
+      // The frame stands on the exact length, the net on the grid's.
+      if (used[j] || mirror_distance(a, place, b.placements[j], slope_width) > 2e-3) continue;
+      used[j] = true;
+      found = true;
+    }
+    if (!found) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
 std::string mirror_complaint(const Judged& job, const job::Plan& mirrored) {
   if (job.plan.pieces.size() != mirrored.pieces.size()) return "mirror: other pieces";
-  for (std::size_t i = 0; i < mirrored.pieces.size(); ++i) {
-    const job::Piece& a = job.plan.pieces[i];
-    const job::Piece& b = mirrored.pieces[i];
-    if (a.mark != b.mark || a.kind != b.kind || a.count != b.count || a.length != b.length ||
-        a.width != b.width) {
-      return "mirror: " + a.mark + " and " + b.mark;
+  std::vector<bool> used(mirrored.pieces.size(), false);
+  for (const job::Piece& piece : job.plan.pieces) {
+    bool found = false;
+    for (std::size_t i = 0; i < mirrored.pieces.size() && !found; ++i) {
+      if (used[i] || !is_mirror_of(job, piece, mirrored.pieces[i])) continue;
+      used[i] = true;
+      found = true;
     }
-    if (!geom::same_net(geom::mirrored(a.net), b.net)) return "mirror: net of " + a.mark;
-    double slope_width = 0;
-    for (const job::Slope& slope : job.survey.slopes) {
-      if (slope.name == a.slope) slope_width = mm(slope.width.value);
-    }
-    const double length = static_cast<double>(geom::bounds(a.net.outline).width()) / 1000;
-    for (std::size_t j = 0; j < a.placements.size(); ++j) {
-      for (const geom::GridPoint g : a.net.outline) {
-        const double x = static_cast<double>(g.x) / 1000;
-        const double y = static_cast<double>(g.y) / 1000;
-        const geom::Vec3 p = a.placements[j].frame.at(x, y);
-        const geom::Vec3 q = b.placements[j].frame.at(length - x, y);
-        const double off =
-            std::max({std::fabs(slope_width - p.x - q.x), std::fabs(p.y - q.y), std::fabs(p.z - q.z)});
-        // The frame stands on the exact length, the net on the grid's.
-        if (off > 2e-3) return "mirror: place of " + a.mark + ": " + std::to_string(off);
-      }
-    }
+    if (!found) return "mirror: nothing like " + piece.mark + " of " + piece.junction + " " + piece.face;
   }
   return {};
 }

@@ -27,6 +27,7 @@ enum class FaceKind : std::uint8_t {
   front,  // level, the down-slope face of a stack
   back,   // level, the up-slope face: water runs at it
   skew,   // any other bearing
+  round,  // a pipe: no foot line, only its middle
 };
 std::string_view name_of(FaceKind v);
 
@@ -46,12 +47,12 @@ struct Face {
 };
 
 // In the survey's order of the junction's own shape: a stack's front, left side, right side, back (a stack
-// across the ridge has no back on either slope); a line's stretches in order. A pipe has none.
+// across the ridge has no back on either slope); a line's stretches in order. A pipe is one round face.
 std::vector<Face> faces_of(const Slope& slope, const Junction& junction);
 
-// The parts, on this slope, of stacks that the survey gives to another slope and that stand `across` the ridge
-// into this one: as junctions of this slope, under the same name, `across` naming the other. The ridge is
-// taken to be level and the two slopes to end in line: a stack that stands `at` from the left end of one
+// The parts, on this slope, of stacks that the survey gives to another slope and that stand `across` the
+// ridge into this one: as junctions of this slope, under the same name, `across` naming the other. The ridge
+// is taken to be level and the two slopes to end in line: a stack that stands `at` from the left end of one
 // stands `at` from the right end of the other. Parts that do not reach this slope are left out.
 std::vector<Junction> parts_from_across(const Survey& survey, const Slope& slope);
 
@@ -65,9 +66,11 @@ struct FaceFrame {
   geom::Vec3 along;
   geom::Vec3 up;
   geom::Vec3 out;
-  geom::Vec3 away;     // in the plane n = 0, square to `along`, from the face into the roof
-  Length length;       // of the foot line
-  Angle rise;          // of the foot line above level: a side wall's is the pitch
+  geom::Vec3 away;       // in the plane n = 0, square to `along`, from the face into the roof
+  Length length;         // of the foot line
+  Angle rise;            // of the foot line above level: a side wall's is the pitch
+  Angle rise_in_face;    // the same, measured within the face: they differ only where the wall leans
+  double steepness = 1;  // height gained by going 1 up the face at its steepest: less than 1 where it leans
   Angle fold;          // how far a sheet lying on the roof turns to stand against the face: 90 at a side wall
   double runs_at = 0;  // how squarely water runs at the face: 1 at a stack's back, 0 at a side, −1 at a top
 };

@@ -30,14 +30,21 @@ struct SlopeLayout {
   }
 };
 
-// Everything planned at one junction.
+// Everything planned at one face of a junction.
 struct JunctionPlan {
   std::vector<Piece> pieces;  // marks not yet given
   std::vector<Finding> findings;
-  std::vector<WorkStep> work_after_courses;  // flashings and finishing, bottom up; marks not yet given
-  std::vector<std::int64_t> piece_of_work;   // of each: index into `pieces`; −1: none
   // What is fitted with each course, soakers: index into `pieces`, per course; −1: none.
   std::vector<std::int64_t> soaker_of_course;
+  // What goes on before the units of a course are laid over it: an apron, a gutter.
+  struct BeforeCourse {
+    std::int64_t course = 0;  // at or past the last course: before the flashings
+    WorkStep step;
+    std::int64_t piece = -1;  // index into `pieces`; −1: none
+  };
+  std::vector<BeforeCourse> work_before_course;
+  std::vector<WorkStep> work_after_courses;  // flashings and finishing, bottom up; marks not yet given
+  std::vector<std::int64_t> piece_of_work;   // of each: index into `pieces`; −1: none
 };
 
 }  // namespace lapwright::job

@@ -76,6 +76,20 @@ struct Finding {
   std::string where;  // "rear / house wall / course 3"; JSON path when it is about input
 };
 
+// One detail as judged at one face: `level` note means right.
+struct Choice {
+  std::string slope;
+  std::string junction;
+  std::string face;
+  std::string detail;  // its word in a job file
+  Level level = Level::note;
+  bool taken = false;  // right, or insisted on
+  std::string rule;    // names its reason in the catalogue, as a finding's does
+  Params params;
+  std::string text;
+  std::string source;
+};
+
 struct SetAlternative {
   double value = 0;
   std::string source;
@@ -198,6 +212,7 @@ struct Plan {
   std::vector<SetOut> set_out;
   std::vector<Piece> pieces;
   std::vector<Row> rows;
+  std::vector<Choice> choices;
   std::vector<Finding> findings;
   std::vector<WorkStep> order_of_work;
 };

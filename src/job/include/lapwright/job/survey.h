@@ -8,6 +8,7 @@
 
 #include <lapwright/base/fault.h>
 #include <lapwright/base/units.h>
+#include <lapwright/job/detail_list.h>
 
 #include <cstdint>
 #include <optional>
@@ -32,15 +33,12 @@ enum class WallKind : std::uint8_t { brick, stone, render };
 enum class HeadFixing : std::uint8_t { hooked, to_the_batten, flush };
 enum class FirstUnit : std::uint8_t { unit, unit_and_half };  // what the eaves course begins with at a wall
 enum class JoinKind : std::uint8_t { ridge, hip, valley };
-enum class Detail : std::uint8_t {
-  soakers_and_steps,
-  soakers_and_cover,
-  step_and_cover,
-  cover_flashing,
-  secret_gutter,
-  apron,
-};
+// The details that the planner has a file for, by its name (cmake/details.cmake).
+#define LAPWRIGHT_ENUMERATOR(name, word) name,
+enum class Detail : std::uint8_t { LAPWRIGHT_DETAILS(LAPWRIGHT_ENUMERATOR) };
+#undef LAPWRIGHT_ENUMERATOR
 enum class Corners : std::uint8_t { bossed, welded };
+enum class SoakerMetal : std::uint8_t { aluminium, zinc, copper };
 
 // A change of unit length up the slope. Every set but the last says how many courses it has; the last fills
 // the rest.
@@ -90,6 +88,7 @@ struct Junction {
   std::optional<Detail> detail;  // where the person insists
   std::optional<HeadFixing> head_fixing;
   std::optional<std::int64_t> soaker_code;
+  std::optional<SoakerMetal> soaker_metal;  // other than lead
   std::optional<std::int64_t> flashing_code;
   std::vector<GapAt> gaps;
 
@@ -173,5 +172,6 @@ std::string_view name_of(FirstUnit v);
 std::string_view name_of(JoinKind v);
 std::string_view name_of(Detail v);
 std::string_view name_of(Corners v);
+std::string_view name_of(SoakerMetal v);
 
 }  // namespace lapwright::job

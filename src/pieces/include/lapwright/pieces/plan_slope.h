@@ -7,6 +7,7 @@
 #include <lapwright/job/survey.h>
 #include <lapwright/practice/pack.h>
 
+#include <span>
 #include <vector>
 
 namespace lapwright::pieces {
@@ -14,17 +15,21 @@ namespace lapwright::pieces {
 struct SlopePlan {
   std::vector<job::Piece> pieces;  // without marks: give_marks() numbers those of a whole job
   std::vector<job::Row> rows;      // the layout's, with the nails left out that would pierce lead
+  std::vector<job::Choice> choices;
   std::vector<job::Finding> findings;
   std::vector<job::WorkStep> order_of_work;  // `mark` is still empty; `piece` below says which
   std::vector<std::int64_t> piece_of_step;   // index into `pieces`, −1 when the step fits none
 };
 
+// The slope `survey.slopes[index]`, whose courses are `layouts[index]`: every face that stands on it, also
+// those of a stack that another slope names. `layouts` has one entry a slope.
 // Faults (no_geometry) when a junction's measurements make no flashing, by its JSON path.
-Result<SlopePlan> plan_slope(const job::Slope& slope, const job::SlopeLayout& layout, job::Exposure exposure,
-                             const practice::Pack& pack);
+Result<SlopePlan> plan_slope(const job::Survey& survey, std::span<const job::SlopeLayout> layouts,
+                             std::size_t index, const practice::Pack& pack);
 
-// Merges pieces whose nets, code and place kind are the same, and numbers them: S1, S2 … soakers, F1 … step
-// flashings, C1 … cover flashings, in the order of `plans`. Work steps get their marks.
+// Merges pieces whose nets, code and kind are the same, and numbers them: a letter for the kind (the table
+// is in marks.cpp: S soakers, F step flashings, ...) and a count, in the order of `plans`. Work steps get
+// their marks.
 void give_marks(std::vector<SlopePlan>& plans);
 
 }  // namespace lapwright::pieces

@@ -55,6 +55,7 @@ struct LeadCode {
 struct SoakerMetal {
   std::string metal;  // "aluminium"
   Length thickness;
+  double density = 0;  // kg/m³
   std::string source;
   job::Standing standing = job::Standing::guide;
 };

@@ -1,0 +1,28 @@
+// The gutter behind a stack, or above any face that water runs at.
+#include "detail.h"
+
+#include <lapwright/job/facts.h>
+
+namespace lapwright::pieces {
+
+namespace {
+
+Judgement judge(const Place& place) {
+  if (place.stand() != Stand::above) return Judgement::wrong("detail.not_at_this_face");
+  return Judgement::right();
+}
+
+Result<void> plan(const Place& place, job::JunctionPlan& plan) {
+  not_planned_yet(place, plan);
+  return {};
+}
+
+constexpr DetailPlanner kDetail{judge, plan};
+
+}  // namespace
+
+const DetailPlanner& back_gutter_detail() {
+  return kDetail;
+}
+
+}  // namespace lapwright::pieces

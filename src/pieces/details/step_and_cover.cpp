@@ -1,0 +1,33 @@
+// One stepped piece that also lies on the roof, to the far side of a roll: profiled single-lap tiles at
+// brickwork.
+#include "detail.h"
+
+#include <lapwright/job/facts.h>
+
+namespace lapwright::pieces {
+
+namespace {
+
+Judgement judge(const Place& place) {
+  if (place.stand() != Stand::beside) return Judgement::wrong("detail.not_at_this_face");
+  const job::CoveringKind covering = place.slope.covering.kind;
+  if (job::is_double_lap(covering)) return Judgement::wrong("detail.cover_on_double_lap");
+  if (covering == job::CoveringKind::flat_tile) return Judgement::wrong("detail.cover_on_flat_tile");
+  if (place.junction.wall.kind != job::WallKind::brick) return Judgement::wrong("detail.steps_need_joints");
+  return Judgement::right();
+}
+
+Result<void> plan(const Place& place, job::JunctionPlan& plan) {
+  not_planned_yet(place, plan);
+  return {};
+}
+
+constexpr DetailPlanner kDetail{judge, plan};
+
+}  // namespace
+
+const DetailPlanner& step_and_cover_detail() {
+  return kDetail;
+}
+
+}  // namespace lapwright::pieces
