@@ -29,13 +29,15 @@ std::vector<LeadLine::Part> cut_panel(const Sheet& sheet, const View& view) {
   const Point unit = outward * (1 / square);
   const Point along{-unit.y, unit.x};
   std::vector<Point> points;
-  for (std::size_t i = 0; i < sheet.ring.size(); ++i) {
-    const Vec3 p = sheet.ring[i];
-    const Vec3 q = sheet.ring[(i + 1) % sheet.ring.size()];
-    const double dp = view.depth(p);
-    const double dq = view.depth(q);
-    if ((dp < 0) == (dq < 0)) continue;
-    points.push_back(view.flat(p + (dp / (dp - dq)) * (q - p)));
+  for (const std::vector<Vec3>& ring : sheet.rings) {
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const Vec3 p = ring[i];
+      const Vec3 q = ring[(i + 1) % ring.size()];
+      const double dp = view.depth(p);
+      const double dq = view.depth(q);
+      if ((dp < 0) == (dq < 0)) continue;
+      points.push_back(view.flat(p + (dp / (dp - dq)) * (q - p)));
+    }
   }
   std::sort(points.begin(), points.end(), [&](Point a, Point b) { return dot2(a, along) < dot2(b, along); });
   std::vector<LeadLine::Part> out;
@@ -111,7 +113,11 @@ std::vector<Sheet> sheets_of(const std::vector<PlacedPiece>& pieces) {
   std::vector<Sheet> out;
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     for (std::size_t panel = 0; panel < pieces[i].panels.size(); ++panel) {
-      out.push_back({pieces[i].piece, i, corners(pieces[i], panel), pieces[i].frames[panel].normal()});
+      Sheet sheet{pieces[i].piece, i, {corners(pieces[i], panel)}, pieces[i].frames[panel].normal()};
+      for (const geom::Ring& hole : pieces[i].panels[panel].holes) {
+        sheet.rings.push_back(in_space(pieces[i].frames[panel], hole));
+      }
+      out.push_back(std::move(sheet));
     }
   }
   return out;

@@ -11,7 +11,7 @@ namespace lapwright::sheets {
 struct Sheet {
   const job::Piece* piece = nullptr;
   std::size_t placement = 0;  // panels of one placement belong together
-  std::vector<geom::Vec3> ring;
+  std::vector<std::vector<geom::Vec3>> rings;  // its edge, then its holes
   geom::Vec3 normal;  // outward
 };
 std::vector<Sheet> sheets_of(const std::vector<PlacedPiece>& pieces);

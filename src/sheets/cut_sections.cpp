@@ -105,19 +105,19 @@ class Picture {
   }
 
   void solids() {
-    for (const Solid& solid : section_.masonry) {
-      const std::vector<Point> ring = kept_in(cut_through(solid.prism, section_.view), section_.window);
-      if (ring.empty()) continue;
-      draw::Path path = draw::polygon(on_paper(ring), LineKind::outline);
-      path.fill = solid.fill;
-      out_.add(std::move(path));
-    }
     for (const Prism& unit : section_.units) {
       const std::vector<Point> ring = kept_in(cut_through(unit, section_.view), section_.window);
       if (ring.empty()) continue;
       draw::Path path = draw::polygon(on_paper(ring), LineKind::outline);
       path.stroke = draw::Stroke{LineKind::outline, 0.25};
       path.fill = draw::Fill::white();
+      out_.add(std::move(path));
+    }
+    for (const Solid& solid : section_.masonry) {
+      const std::vector<Point> ring = kept_in(cut_through(solid.prism, section_.view), section_.window);
+      if (ring.empty()) continue;
+      draw::Path path = draw::polygon(on_paper(ring), LineKind::outline);
+      path.fill = solid.fill;
       out_.add(std::move(path));
     }
   }
@@ -223,7 +223,7 @@ void add_section(Sheets& sheets, const Section& section) {
   draw::Drawing drawing;
   draw::Box box;
   double scale = 1;
-  for (const double one_to : {1.0, 2.0, 2.5, 5.0, 10.0, 20.0, 25.0, 50.0}) {
+  for (const double one_to : {1.0, 2.0, 2.5, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 50.0}) {
     scale = 1 / one_to;
     drawing = Picture(words, section, scale).draw();
     box = draw::extents(drawing);
@@ -268,7 +268,7 @@ Prism standing(const std::vector<Vec3>& foot, Vec3 up) {
 
 std::vector<Solid> masonry_of(const job::Slope& slope, const job::Junction& junction) {
   std::vector<Solid> out;
-  const std::vector<job::Face> faces = job::faces_of(slope, junction);
+  const std::vector<job::Face> faces = straight_faces(slope, junction);
   const Vec3 upright_here = upright(slope.pitch.value);
   if (junction.kind == job::JunctionKind::stack) {
     draw::Box box;
@@ -371,7 +371,7 @@ class Sections {
       cut(slope, junction, "sheet.section_pipe", "", view_of(foot, {1, 0, 0}, slope.pitch.value), pieces, kReach);
       return;
     }
-    const std::vector<job::Face> faces = job::faces_of(slope, junction);
+    const std::vector<job::Face> faces = straight_faces(slope, junction);
     if (junction.kind == job::JunctionKind::stack && !faces.empty()) {
       // A little off the middle, where two pieces may meet.
       constexpr double kOff = 7;
@@ -382,13 +382,17 @@ class Sections {
     for (const job::Face& face : faces) {
       const bool any = std::any_of(pieces.begin(), pieces.end(),
                                    [&](const PlacedPiece& piece) { return piece.piece->face == face.name; });
-      if (!any || (plain_side(face, pieces) && face.name.empty())) continue;
+      if (!any || plain_side(face, pieces)) continue;
       const job::FaceFrame frame = job::frame_of(face, slope.pitch.value);
       constexpr double kAlong = 0.52;  // not where two pieces or two bricks may meet
       const Vec3 foot = frame.foot + (kAlong * frame.length.in_mm()) * frame.along;
       const bool level = face.kind == job::FaceKind::top || face.kind == job::FaceKind::front || face.kind == job::FaceKind::back;
       const Vec3 normal = level ? frame.along : -1.0 * frame.along;
-      cut(slope, junction, "sheet.section_at", face.name, view_of(foot, normal, slope.pitch.value), pieces, kReach);
+      std::vector<PlacedPiece> own;
+      for (const PlacedPiece& piece : pieces) {
+        if (piece.piece->face == face.name) own.push_back(piece);
+      }
+      cut(slope, junction, "sheet.section_at", face.name, view_of(foot, normal, slope.pitch.value), own, kReach);
     }
   }
 
@@ -478,7 +482,9 @@ class Sections {
       for (Sheet sheet : sheets_of({piece})) {
         sheet.placement = placement;
         sheet.normal = across(join, sources_.survey, sheet.normal) - zero;
-        for (Vec3& p : sheet.ring) p = across(join, sources_.survey, p);
+        for (std::vector<Vec3>& ring : sheet.rings) {
+          for (Vec3& p : ring) p = across(join, sources_.survey, p);
+        }
         lead.push_back(std::move(sheet));
       }
     }

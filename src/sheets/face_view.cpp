@@ -326,7 +326,7 @@ std::vector<FaceLead> faces_with_lead(const Sources& sources) {
     if (set_out_of(sources.plan, slope.name) == nullptr) continue;
     const std::vector<PlacedPiece> all = placed_on(sources.plan, slope.name);
     for (const job::Junction& junction : junctions_on(sources.survey, slope)) {
-      for (const job::Face& face : job::faces_of(slope, junction)) {
+      for (const job::Face& face : straight_faces(slope, junction)) {
         const bool shown = std::any_of(walls.begin(), walls.end(), [&](const Wall& wall) {
           return wall.slope == &slope && wall.junction.name == junction.name && wall.face_name == face.name;
         });
@@ -354,7 +354,7 @@ void add_face_views(Sheets& sheets) {
     draw::Drawing drawing;
     draw::Box box;
     double scale = 1;
-    for (const double one_to : {2.0, 2.5, 5.0, 10.0, 20.0, 25.0, 50.0, 100.0, 200.0, 500.0}) {
+    for (const double one_to : {2.0, 2.5, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 50.0, 100.0, 200.0, 500.0}) {
       scale = 1 / one_to;
       drawing = face_view(sheets.sources(), lead, scale);
       box = draw::extents(drawing);

@@ -136,7 +136,13 @@ void add_piece_drawings(Sheets& sheets) {
     constexpr std::size_t kManyBends = 8;
     const double row = draw::line_height(pt(13)) * (bends.size() > kManyBends ? 1.15 : 1.5);
     const bool boss = bossed(piece->net);
-    const double foot = 10 + row * static_cast<double>(bends.size() + (boss ? 1 : 0));
+    std::vector<std::vector<std::string>> bend_lines;
+    std::size_t lines = boss ? 1 : 0;
+    for (const Bend& bend : bends) {
+      bend_lines.push_back(draw::wrapped(bend.text, kArea.width() - 22, pt(13)));
+      lines += bend_lines.back().size();
+    }
+    const double foot = 10 + row * static_cast<double>(lines);
     const double head = 26;
     const double room_high = sheets.room(about) - head - foot;
     const double scale =
@@ -197,9 +203,10 @@ void add_piece_drawings(Sheets& sheets) {
     double y = kArea.bottom + foot - 8;
     for (std::size_t i = 0; i < bends.size(); ++i) {
       page.add(bend_section({kArea.left + 4, y + 1.5}, piece->net.folds[bends[i].fold]));
-      page.add(
-          text_at(draw::shortened(bends[i].text, kArea.width() - 22, pt(13)), {kArea.left + 19, y}, pt(13)));
-      y -= row;
+      for (const std::string& line : bend_lines[i]) {
+        page.add(text_at(line, {kArea.left + 19, y}, pt(13)));
+        y -= row;
+      }
     }
     if (boss) {
       page.add(draw::line({kArea.left + 4, y + 1.5}, {kArea.left + 16, y + 1.5}, draw::LineKind::axis));

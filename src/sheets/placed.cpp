@@ -23,12 +23,16 @@ std::vector<PlacedPiece> placed_on(const job::Plan& plan, std::string_view slope
   return out;
 }
 
-std::vector<geom::Vec3> corners(const PlacedPiece& piece, std::size_t panel) {
+std::vector<geom::Vec3> in_space(const geom::Frame& frame, const geom::Ring& ring) {
   std::vector<geom::Vec3> out;
-  for (const geom::GridPoint& p : piece.panels[panel].ring) {
-    out.push_back(piece.frames[panel].at(geom::to_length(p.x).in_mm(), geom::to_length(p.y).in_mm()));
+  for (const geom::GridPoint& p : ring) {
+    out.push_back(frame.at(geom::to_length(p.x).in_mm(), geom::to_length(p.y).in_mm()));
   }
   return out;
+}
+
+std::vector<geom::Vec3> corners(const PlacedPiece& piece, std::size_t panel) {
+  return in_space(piece.frames[panel], piece.panels[panel].ring);
 }
 
 geom::Vec3 middle_of(const std::vector<geom::Vec3>& points) {
@@ -65,6 +69,12 @@ double finished_face(const job::Slope& slope) {
 std::vector<job::Junction> junctions_on(const job::Survey& survey, const job::Slope& slope) {
   std::vector<job::Junction> out = slope.junctions;
   for (job::Junction& part : job::parts_from_across(survey, slope)) out.push_back(std::move(part));
+  return out;
+}
+
+std::vector<job::Face> straight_faces(const job::Slope& slope, const job::Junction& junction) {
+  std::vector<job::Face> out = job::faces_of(slope, junction);
+  std::erase_if(out, [](const job::Face& face) { return face.kind == job::FaceKind::round; });
   return out;
 }
 

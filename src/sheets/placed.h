@@ -25,6 +25,7 @@ std::vector<PlacedPiece> placed_on(const job::Plan& plan, std::string_view slope
 
 // Corners of a panel in space.
 std::vector<geom::Vec3> corners(const PlacedPiece& piece, std::size_t panel);
+std::vector<geom::Vec3> in_space(const geom::Frame& frame, const geom::Ring& ring);
 // The middle of those.
 geom::Vec3 middle_of(const std::vector<geom::Vec3>& points);
 
@@ -37,5 +38,8 @@ double finished_face(const job::Slope& slope);
 
 // The junctions of a slope as its drawings see them: its own, and what stands through the ridge from another.
 std::vector<job::Junction> junctions_on(const job::Survey& survey, const job::Slope& slope);
+
+// Its faces with a foot line: a pipe has none.
+std::vector<job::Face> straight_faces(const job::Slope& slope, const job::Junction& junction);
 
 }  // namespace lapwright::sheets

@@ -146,7 +146,7 @@ class RoofView {
   void walls() {
     for (const job::Junction& junction : junctions_) {
       if (junction.kind == job::JunctionKind::stack) continue;
-      for (const job::Face& face : job::faces_of(slope_, junction)) {
+      for (const job::Face& face : straight_faces(slope_, junction)) {
         const job::FaceFrame frame = job::frame_of(face, slope_.pitch.value);
         const Vec3 end = frame.foot + frame.length.in_mm() * frame.along;
         const Vec3 behind = -kMasonry * frame.away;
@@ -188,7 +188,7 @@ class RoofView {
 
   std::optional<draw::Box> footprint(const job::Junction& junction) const {
     draw::Box box;
-    for (const job::Face& face : job::faces_of(slope_, junction)) {
+    for (const job::Face& face : straight_faces(slope_, junction)) {
       box.take(Point{face.from.u.in_mm(), face.from.s.in_mm()});
       box.take(Point{face.to.u.in_mm(), face.to.s.in_mm()});
     }
@@ -293,7 +293,7 @@ class RoofView {
         keep(across, junction.at->in_mm(), width);
         keep(up, junction.up->in_mm(), rafter);
       }
-      for (const job::Face& face : job::faces_of(slope_, junction)) {
+      for (const job::Face& face : straight_faces(slope_, junction)) {
         for (const job::FootPoint& p : {face.from, face.to}) {
           keep(across, p.u.in_mm(), box.right);
           keep(up, p.s.in_mm(), rafter);
@@ -417,7 +417,7 @@ void add_roof_views(Sheets& sheets) {
   for (const job::Slope& slope : sheets.sources().survey.slopes) {
     if (set_out_of(sheets.sources().plan, slope.name) == nullptr) continue;
     const About about{{slope.name, ""}};
-    constexpr double kOneTo[] = {5, 10, 20, 25, 50, 100, 200, 500, 1000};
+    constexpr double kOneTo[] = {5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000};
     draw::Drawing drawing;
     draw::Box box;
     double scale = 1;

@@ -185,7 +185,11 @@ class Templates {
     const geom::Box box = geom::bounds(piece_.net.outline);
     const double x = std::min(geom::to_length(piece_.base_point.x - box.low.x).in_mm(), kOnFirstPage);
     const double y = geom::to_length(piece_.base_point.y - box.low.y).in_mm();
-    page.add(draw::ringed_mark(move + (tiling_.turned ? Point{width_ - y, x} : Point{x, y}), piece_.mark));
+    const Point at = move + (tiling_.turned ? Point{width_ - y, x} : Point{x, y});
+    const double radius = draw::ring_radius(piece_.mark);
+    page.add(draw::ringed_mark({std::clamp(at.x, kWindow.left + radius, kWindow.right - radius),
+                                std::clamp(at.y, kWindow.bottom + radius, kWindow.top - radius)},
+                               piece_.mark));
   }
 
   Sheets& sheets_;

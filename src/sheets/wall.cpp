@@ -42,7 +42,7 @@ std::vector<Wall> walls_of(const Sources& sources) {
   std::vector<Wall> walls;
   for (const job::Slope& slope : sources.survey.slopes) {
     for (const job::Junction& junction : junctions_on(sources.survey, slope)) {
-      for (const job::Face& face : job::faces_of(slope, junction)) {
+      for (const job::Face& face : straight_faces(slope, junction)) {
         if (face.kind != job::FaceKind::side || face.lean != Angle{}) continue;
         Wall wall;
         wall.slope = &slope;
