@@ -87,11 +87,12 @@ std::vector<LeadLine::Part> in_line(std::vector<LeadLine::Part> parts) {
 
 // True when part b lies against part a: near, along it, and not only at its end.
 bool lies_on(const LeadLine::Part& b, const LeadLine::Part& a) {
-  constexpr double kNear = 4;       // mm: nearer than this the two would be drawn as one
-  constexpr double kParallel = 0.9; // cosine between them
-  constexpr double kShared = 8;     // mm
+  constexpr double kNear = 4;        // mm: nearer than this the two would be drawn as one
+  constexpr double kParallel = 0.9;  // cosine between them
+  constexpr double kShared = 8;      // mm
   if (std::abs(dot2(a.outward, b.outward)) < kParallel) return false;
-  if (std::abs(dot2(b.a - a.a, a.outward)) > kNear && std::abs(dot2(b.b - a.a, a.outward)) > kNear) return false;
+  if (std::abs(dot2(b.a - a.a, a.outward)) > kNear && std::abs(dot2(b.b - a.a, a.outward)) > kNear)
+    return false;
   const Point along{-a.outward.y, a.outward.x};
   const auto ends = [&](const LeadLine::Part& part) {
     const double one = dot2(part.a, along);
@@ -128,7 +129,9 @@ std::vector<LeadLine> cut_lead(const std::vector<Sheet>& sheets, const View& vie
   for (std::size_t i = 0; i < sheets.size();) {
     LeadLine line{sheets[i].piece, {}, 0};
     std::size_t end = i;
-    for (; end < sheets.size() && sheets[end].placement == sheets[i].placement && sheets[end].piece == line.piece; ++end) {
+    for (; end < sheets.size() && sheets[end].placement == sheets[i].placement &&
+           sheets[end].piece == line.piece;
+         ++end) {
       for (const LeadLine::Part& part : cut_panel(sheets[end], view)) line.parts.push_back(part);
     }
     i = end;

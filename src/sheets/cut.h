@@ -10,9 +10,9 @@ namespace lapwright::sheets {
 // A panel of a piece in space, in the frame of the slope that the section is drawn on.
 struct Sheet {
   const job::Piece* piece = nullptr;
-  std::size_t placement = 0;  // panels of one placement belong together
+  std::size_t placement = 0;                   // panels of one placement belong together
   std::vector<std::vector<geom::Vec3>> rings;  // its edge, then its holes
-  geom::Vec3 normal;  // outward
+  geom::Vec3 normal;                           // outward
 };
 std::vector<Sheet> sheets_of(const std::vector<PlacedPiece>& pieces);
 
@@ -32,8 +32,8 @@ struct LeadLine {
 // In the order of the pieces; a sheet that lies on one named before it is over that.
 std::vector<LeadLine> cut_lead(const std::vector<Sheet>& sheets, const View& view);
 
-// The line as it is drawn, each part moved `out` to its weather side and mitred with its neighbour: one row of
-// points for each run of parts that hang together.
+// The line as it is drawn, each part moved `out` to its weather side and mitred with its neighbour: one row
+// of points for each run of parts that hang together.
 std::vector<std::vector<draw::Point>> drawn(const LeadLine& line, double out);
 
 }  // namespace lapwright::sheets

@@ -22,11 +22,11 @@ using draw::Point;
 using draw::pt;
 using geom::Vec3;
 
-constexpr double kLead = 0.9;     // how thick lead is drawn, mm of paper
-constexpr double kApart = 1.7;    // sheets on each other, middle to middle, mm of paper
-constexpr double kLeaf = 102.5;   // of a wall that is drawn, mm
-constexpr double kBeside = 110;   // of roof and wall that is drawn beyond the lead, mm
-constexpr double kReach = 700;    // from the foot of a face: lead further away belongs to another section
+constexpr double kLead = 0.9;    // how thick lead is drawn, mm of paper
+constexpr double kApart = 1.7;   // sheets on each other, middle to middle, mm of paper
+constexpr double kLeaf = 102.5;  // of a wall that is drawn, mm
+constexpr double kBeside = 110;  // of roof and wall that is drawn beyond the lead, mm
+constexpr double kReach = 700;   // from the foot of a face: lead further away belongs to another section
 
 struct Solid {
   Prism prism;
@@ -56,8 +56,9 @@ std::string said_length(const Words& words, const job::Piece& piece, double leng
     std::string_view key;
   };
   static constexpr Named kNamed[] = {
-      {"cover", "sheet.cover_length"}, {"leg", "sheet.leg"},   {"upstand", "sheet.upstand"}, {"sole", "sheet.sole"},
-      {"lap", "sheet.lap"},            {"girth", "sheet.girth"}, {"turn_in", "sheet.turn_in"},
+      {"cover", "sheet.cover_length"}, {"leg", "sheet.leg"}, {"upstand", "sheet.upstand"},
+      {"sole", "sheet.sole"},          {"lap", "sheet.lap"}, {"girth", "sheet.girth"},
+      {"turn_in", "sheet.turn_in"},
   };
   const std::string number = words.tape(Length::mm(length));
   for (const Named& named : kNamed) {
@@ -72,7 +73,8 @@ std::string said_length(const Words& words, const job::Piece& piece, double leng
 
 class Picture {
  public:
-  Picture(const Words& words, const Section& section, double scale) : words_(words), section_(section), scale_(scale) {}
+  Picture(const Words& words, const Section& section, double scale)
+      : words_(words), section_(section), scale_(scale) {}
 
   draw::Drawing draw() {
     solids();
@@ -126,14 +128,16 @@ class Picture {
   void joint(const LeadLine& line) {
     for (const LeadLine::Part& part : line.parts) {
       const Point middle = (part.a + part.b) * 0.5;
-      const bool in_wall = std::any_of(section_.masonry.begin(), section_.masonry.end(), [&](const Solid& solid) {
-        const std::vector<Point> ring = cut_through(solid.prism, section_.view);
-        return !ring.empty() && inside(middle, ring, 3);
-      });
+      const bool in_wall =
+          std::any_of(section_.masonry.begin(), section_.masonry.end(), [&](const Solid& solid) {
+            const std::vector<Point> ring = cut_through(solid.prism, section_.view);
+            return !ring.empty() && inside(middle, ring, 3);
+          });
       if (!in_wall) continue;
       const double half = std::max(5.0, 2.2 / scale_);
       const Point side = part.outward * half;
-      draw::Path path = draw::polygon(on_paper({part.a + side, part.b + side, part.b - side, part.a - side}), LineKind::thin);
+      draw::Path path = draw::polygon(on_paper({part.a + side, part.b + side, part.b - side, part.a - side}),
+                                      LineKind::thin);
       path.fill = draw::Fill::white();
       out_.add(std::move(path));
     }
@@ -185,7 +189,8 @@ class Picture {
       for (const LeadLine::Part& part : line.parts) {
         if (part.length() > longest->length()) longest = &part;
       }
-      const Point on = (longest->a + (longest->b - longest->a) * 0.4 + longest->outward * out_of(line)) * scale_;
+      const Point on =
+          (longest->a + (longest->b - longest->a) * 0.4 + longest->outward * out_of(line)) * scale_;
       labels.mark(notes_, on, line.piece->mark, 5, longest->outward + Point{0, 0.2}, pt(18));
     }
   }
@@ -251,7 +256,8 @@ void add_section(Sheets& sheets, const Section& section) {
 // ---- what is cut where
 
 draw::Fill hatch_of(const job::Junction& junction) {
-  return draw::Fill::hatched(junction.wall.kind == job::WallKind::stone ? draw::HatchKind::stone : draw::HatchKind::brick);
+  return draw::Fill::hatched(junction.wall.kind == job::WallKind::stone ? draw::HatchKind::stone
+                                                                        : draw::HatchKind::brick);
 }
 
 constexpr double kDown = 500;  // of masonry below the roof
@@ -277,7 +283,12 @@ std::vector<Solid> masonry_of(const job::Slope& slope, const job::Junction& junc
       box.take(Point{face.to.u.in_mm(), face.to.s.in_mm()});
     }
     if (!box.empty()) {
-      out.push_back({standing({{box.left, box.bottom, 0}, {box.right, box.bottom, 0}, {box.right, box.top, 0}, {box.left, box.top, 0}}, upright_here), hatch_of(junction)});
+      out.push_back({standing({{box.left, box.bottom, 0},
+                               {box.right, box.bottom, 0},
+                               {box.right, box.top, 0},
+                               {box.left, box.top, 0}},
+                              upright_here),
+                     hatch_of(junction)});
     }
     return out;
   }
@@ -321,7 +332,8 @@ draw::Box on_slope(const View& view, double reach) {
 }
 
 void add_units(Section& section, const job::Plan& plan, const job::Slope& slope, double reach) {
-  for (const Unit& unit : units_of(plan, slope, on_slope(section.view, reach))) section.units.push_back(unit.solid());
+  for (const Unit& unit : units_of(plan, slope, on_slope(section.view, reach)))
+    section.units.push_back(unit.solid());
 }
 
 bool plain_side(const job::Face& face, const std::vector<PlacedPiece>& pieces) {
@@ -344,9 +356,7 @@ class Sections {
     for (std::size_t i = 0; i < sources_.survey.slopes.size(); ++i) {
       const job::Slope& slope = sources_.survey.slopes[i];
       const std::vector<PlacedPiece> all = placed_on(sources_.plan, slope.name);
-      std::set<std::string> names;
       for (const job::Junction& junction : junctions_on(sources_.survey, slope)) {
-        names.insert(junction.name);
         std::vector<PlacedPiece> pieces;
         for (const PlacedPiece& piece : all) {
           if (piece.piece->junction == junction.name) pieces.push_back(piece);
@@ -354,7 +364,7 @@ class Sections {
         if (!pieces.empty()) at_junction(slope, junction, pieces);
       }
       for (const job::SlopeJoin& join : job::joins_of(sources_.survey, i)) {
-        if (join.line.join->kind != job::JoinKind::ridge) at_join(slope, join, all, names);
+        if (join.line.join->kind != job::JoinKind::ridge) at_join(slope, join, all);
       }
     }
   }
@@ -364,11 +374,13 @@ class Sections {
   const Words& words_;
   const Sources& sources_;
 
-  void at_junction(const job::Slope& slope, const job::Junction& junction, const std::vector<PlacedPiece>& pieces) {
+  void at_junction(const job::Slope& slope, const job::Junction& junction,
+                   const std::vector<PlacedPiece>& pieces) {
     if (junction.kind == job::JunctionKind::pipe) {
       if (!junction.at || !junction.up) return;
       const Vec3 foot{junction.at->in_mm(), junction.up->in_mm(), 0};
-      cut(slope, junction, "sheet.section_pipe", "", view_of(foot, {1, 0, 0}, slope.pitch.value), pieces, kReach);
+      cut(slope, junction, "sheet.section_pipe", "", view_of(foot, {1, 0, 0}, slope.pitch.value), pieces,
+          kReach);
       return;
     }
     const std::vector<job::Face> faces = straight_faces(slope, junction);
@@ -376,8 +388,10 @@ class Sections {
       // A little off the middle, where two pieces may meet.
       constexpr double kOff = 7;
       const Vec3 foot{junction.at->in_mm() + kOff, faces.front().from.s.in_mm(), 0};
-      const double long_ = junction.depth ? junction.depth->in_mm() / cos(slope.pitch.value) + kReach : 2 * kReach;
-      cut(slope, junction, "sheet.section_up", "", view_of(foot, {1, 0, 0}, slope.pitch.value), pieces, long_);
+      const double long_ =
+          junction.depth ? junction.depth->in_mm() / cos(slope.pitch.value) + kReach : 2 * kReach;
+      cut(slope, junction, "sheet.section_up", "", view_of(foot, {1, 0, 0}, slope.pitch.value), pieces,
+          long_);
     }
     for (const job::Face& face : faces) {
       const bool any = std::any_of(pieces.begin(), pieces.end(),
@@ -386,27 +400,31 @@ class Sections {
       const job::FaceFrame frame = job::frame_of(face, slope.pitch.value);
       constexpr double kAlong = 0.52;  // not where two pieces or two bricks may meet
       const Vec3 foot = frame.foot + (kAlong * frame.length.in_mm()) * frame.along;
-      const bool level = face.kind == job::FaceKind::top || face.kind == job::FaceKind::front || face.kind == job::FaceKind::back;
+      const bool level = face.kind == job::FaceKind::top || face.kind == job::FaceKind::front ||
+                         face.kind == job::FaceKind::back;
       const Vec3 normal = level ? frame.along : -1.0 * frame.along;
       std::vector<PlacedPiece> own;
       for (const PlacedPiece& piece : pieces) {
         if (piece.piece->face == face.name) own.push_back(piece);
       }
-      cut(slope, junction, "sheet.section_at", face.name, view_of(foot, normal, slope.pitch.value), own, kReach);
+      cut(slope, junction, "sheet.section_at", face.name, view_of(foot, normal, slope.pitch.value), own,
+          kReach);
     }
   }
 
-  void cut(const job::Slope& slope, const job::Junction& junction, std::string_view key, const std::string& face,
-           const View& view, const std::vector<PlacedPiece>& pieces, double reach) {
+  void cut(const job::Slope& slope, const job::Junction& junction, std::string_view key,
+           const std::string& face, const View& view, const std::vector<PlacedPiece>& pieces, double reach) {
     Section section;
-    section.title = words_.say(key, {{"slope", slope.name, ""},
-                                     {"junction", face.empty() ? junction.name : junction.name + ", " + face, ""}});
+    section.title =
+        words_.say(key, {{"slope", slope.name, ""},
+                         {"junction", face.empty() ? junction.name : junction.name + ", " + face, ""}});
     section.about = {{slope.name, junction.name}};
     section.view = view;
     section.lead = near(cut_lead(sheets_of(pieces), view), reach);
     if (section.lead.empty()) return;
     section.masonry = masonry_of(slope, junction);
-    if (junction.kind == job::JunctionKind::pipe && junction.diameter) section.masonry.push_back(pipe(slope, junction));
+    if (junction.kind == job::JunctionKind::pipe && junction.diameter)
+      section.masonry.push_back(pipe(slope, junction));
     frame_window(section, reach);
     add_units(section, sources_.plan, slope, reach + kBeside);
     add_section(sheets_, section);
@@ -426,64 +444,28 @@ class Sections {
     return {standing(ring, up), draw::Fill::level(0.96)};
   }
 
-  // From the frame of the slope on the other side of the line to this slope's.
-  static Vec3 across(const job::SlopeJoin& join, const job::Survey& survey, Vec3 p) {
-    const bool valley = join.line.join->kind == job::JoinKind::valley;
-    struct Line {
-      Vec3 foot;
-      Vec3 along;
-      Vec3 into;  // the slope, square to the line
-    };
-    const auto line_of = [&](const job::JoinSide& side) {
-      const job::Slope& slope = survey.slopes[side.slope];
-      const Vec3 along = geom::unit({side.drift, 1, 0});
-      const bool left = side.hand == job::Hand::left;
-      return Line{{left ? 0 : slope.width.value.in_mm(), 0, 0},
-                  along,
-                  left ? Vec3{along.y, -along.x, 0} : Vec3{-along.y, along.x, 0}};
-    };
-    const Line here = line_of(join.line.sides[join.side]);
-    const Line there = line_of(join.line.sides[1 - join.side]);
-    const double c = cos(join.line.fold);
-    const double s = sin(join.line.fold) * (valley ? 1 : -1);
-    const Vec3 into = -c * here.into + s * Vec3{0, 0, 1};
-    const Vec3 out = c * Vec3{0, 0, 1} + s * here.into;
-    const Vec3 d = p - there.foot;
-    return here.foot + dot(d, there.along) * here.along + dot(d, there.into) * into + d.z * out;
-  }
-
-  void at_join(const job::Slope& slope, const job::SlopeJoin& join, const std::vector<PlacedPiece>& all,
-               const std::set<std::string>& junctions) {
+  void at_join(const job::Slope& slope, const job::SlopeJoin& join, const std::vector<PlacedPiece>& all) {
     const job::JoinSide& side = join.line.sides[join.side];
     const job::JoinSide& other_side = join.line.sides[1 - join.side];
     const job::Slope& other = sources_.survey.slopes[other_side.slope];
     const Vec3 along = geom::unit({side.drift, 1, 0});
     const Vec3 foot{side.hand == job::Hand::left ? 0 : slope.width.value.in_mm(), 0, 0};
-    const auto off_line = [&](Vec3 p) {
-      const Vec3 d = p - foot;
-      return length_of(d - dot(d, along) * along);
-    };
-    std::vector<PlacedPiece> pieces;
-    for (const PlacedPiece& piece : all) {
-      if (junctions.contains(piece.piece->junction)) continue;
-      constexpr double kBelongs = 300;
-      if (off_line(middle_of(corners(piece, 0))) < kBelongs) pieces.push_back(piece);
-    }
+    const std::vector<PlacedPiece> pieces = at_line(join, slope, all);
     if (pieces.empty()) return;
     const PlacedPiece& one = pieces[pieces.size() / 2];
     const Vec3 middle = middle_of(corners(one, 0));
     const View view = view_of(foot + dot(middle - foot, along) * along, -1.0 * along, slope.pitch.value);
     std::vector<Sheet> lead = sheets_of(pieces);
-    const Vec3 zero = across(join, sources_.survey, {});
+    const Vec3 zero = from_other_side(join, sources_.survey, {});
     std::size_t placement = pieces.size();
     for (const PlacedPiece& piece : placed_on(sources_.plan, other.name)) {
       if (piece.piece->junction != one.piece->junction) continue;
       ++placement;
       for (Sheet sheet : sheets_of({piece})) {
         sheet.placement = placement;
-        sheet.normal = across(join, sources_.survey, sheet.normal) - zero;
+        sheet.normal = from_other_side(join, sources_.survey, sheet.normal) - zero;
         for (std::vector<Vec3>& ring : sheet.rings) {
-          for (Vec3& p : ring) p = across(join, sources_.survey, p);
+          for (Vec3& p : ring) p = from_other_side(join, sources_.survey, p);
         }
         lead.push_back(std::move(sheet));
       }
@@ -503,7 +485,7 @@ class Sections {
     for (const Unit& unit : units_of(sources_.plan, other, on_slope(at_other, kReach * 1.5))) {
       Prism prism = unit.solid();
       for (std::vector<Vec3>* ring : {&prism.base, &prism.top}) {
-        for (Vec3& p : *ring) p = across(join, sources_.survey, p);
+        for (Vec3& p : *ring) p = from_other_side(join, sources_.survey, p);
       }
       section.units.push_back(std::move(prism));
     }

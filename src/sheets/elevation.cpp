@@ -1,7 +1,5 @@
 #include "elevation.h"
 
-#include "face_view.h"
-
 #include <lapwright/draw/expand.h>
 #include <lapwright/draw/font.h>
 #include <lapwright/draw/symbols.h>
@@ -378,28 +376,6 @@ class Elevation {
 
 draw::Drawing elevation(const Sources& sources, const Wall& wall, const ElevationView& view) {
   return Elevation(sources, wall, view).draw();
-}
-
-std::vector<NamedDrawing> elevations(const Sources& sources) {
-  std::vector<NamedDrawing> out;
-  const auto add = [&](const job::Slope& slope, const std::string& name, draw::Drawing drawing) {
-    std::string stem = "elevation-" + file_stem(name);
-    const auto taken = std::count_if(out.begin(), out.end(), [&](const NamedDrawing& d) {
-      return d.stem == stem || d.stem.starts_with(stem + "-of-");
-    });
-    if (taken > 0) stem += "-of-" + std::to_string(taken + 1);
-    out.push_back({stem, slope.name + " / " + name, std::move(drawing)});
-  };
-  for (const Wall& wall : walls_of(sources)) {
-    ElevationView view;
-    view.stretch = {wall.from, wall.to};
-    add(*wall.slope, face_name(wall.junction, wall.face_name), elevation(sources, wall, view));
-  }
-  for (const FaceLead& face : faces_with_lead(sources)) {
-    constexpr double kScale = 0.1;
-    add(*face.slope, face_name(face.junction, face.face.name), face_view(sources, face, kScale));
-  }
-  return out;
 }
 
 }  // namespace lapwright::sheets

@@ -50,7 +50,8 @@ void add_elevations(Sheets& sheets, const std::vector<Wall>& walls) {
   const Words& words = sheets.words();
   for (const Wall& wall : walls) {
     const std::string name = words.say(
-        "sheet.elevation", {{"slope", wall.slope->name, ""}, {"junction", face_name(wall.junction, wall.face_name), ""}});
+        "sheet.elevation",
+        {{"slope", wall.slope->name, ""}, {"junction", face_name(wall.junction, wall.face_name), ""}});
     ElevationView whole;
     whole.stretch = {wall.from, wall.to};
     add_view(sheets, wall, name,
@@ -69,6 +70,28 @@ void add_elevations(Sheets& sheets, const std::vector<Wall>& walls) {
                words.say("sheet.elevation_of_note"), near);
     }
   }
+}
+
+std::vector<NamedDrawing> elevations(const Sources& sources) {
+  std::vector<NamedDrawing> out;
+  const auto add = [&](const job::Slope& slope, const std::string& name, draw::Drawing drawing) {
+    std::string stem = "elevation-" + file_stem(name);
+    const auto taken = std::count_if(out.begin(), out.end(), [&](const NamedDrawing& d) {
+      return d.stem == stem || d.stem.starts_with(stem + "-of-");
+    });
+    if (taken > 0) stem += "-of-" + std::to_string(taken + 1);
+    out.push_back({stem, slope.name + " / " + name, std::move(drawing)});
+  };
+  for (const Wall& wall : walls_of(sources)) {
+    ElevationView view;
+    view.stretch = {wall.from, wall.to};
+    add(*wall.slope, face_name(wall.junction, wall.face_name), elevation(sources, wall, view));
+  }
+  for (const FaceLead& face : faces_with_lead(sources)) {
+    constexpr double kScale = 0.1;
+    add(*face.slope, face_name(face.junction, face.face.name), face_view(sources, face, kScale));
+  }
+  return out;
 }
 
 }  // namespace lapwright::sheets

@@ -24,6 +24,7 @@ using geom::Vec3;
 constexpr double kBrickLong = 225;  // with its perp: how a wall is drawn, not a measure to cut by
 constexpr double kAbove = 110;      // of masonry that is drawn above the lead, mm
 constexpr double kBefore = 40;      // of the face: there the roof is cut through, mm
+constexpr double kAgainst = 25;     // of the face: an upstand over thick units stands this far out, mm
 constexpr double kFacing = 0.05;    // a panel that faces the eye by less is seen on edge
 
 class FacePicture {
@@ -62,13 +63,18 @@ class FacePicture {
   View view_;
   draw::Drawing out_;
   draw::Drawing notes_;
-  double top_ = 0;     // of the lead above the foot's line, mm
-  double least_ = 0;   // x of the foot's ends
+  double top_ = 0;    // of the lead above the foot's line, mm
+  double least_ = 0;  // x of the foot's ends
   double most_ = 0;
   std::vector<double> joints_;
 
   Point at(Vec3 p) const { return view_.flat(p) * scale_; }
   Vec3 end() const { return frame_.foot + frame_.length.in_mm() * frame_.along; }
+  // Lengths run from the lower end; along a level foot from the left as one faces it.
+  bool leftwards() const { return view_.flat(end()).x < view_.flat(frame_.foot).x; }
+  bool backwards() const { return leftwards() && frame_.rise == Angle{}; }
+  Vec3 begin() const { return backwards() ? end() : frame_.foot; }
+  Vec3 way_along() const { return backwards() ? -1.0 * frame_.along : frame_.along; }
   // Height of the foot line at x.
   double foot_at(double x) const {
     const Point a = view_.flat(frame_.foot);
@@ -123,8 +129,10 @@ class FacePicture {
   void bricks(const std::vector<Point>& band) {
     const double course = lead_.junction.wall.course ? lead_.junction.wall.course->value.in_mm()
                                                      : sources_.pack.length("wall.course").in_mm();
-    double bed = joints_.empty() ? (lead_.junction.wall.first_joint ? lead_.junction.wall.first_joint->value.in_mm() : course)
-                                 : joints_.front();
+    double bed =
+        joints_.empty()
+            ? (lead_.junction.wall.first_joint ? lead_.junction.wall.first_joint->value.in_mm() : course)
+            : joints_.front();
     const double low = std::min(band[0].y, band[1].y);
     const double high = std::max(band[2].y, band[3].y);
     if (course * scale_ < 1.2 || course <= 0) return;
@@ -195,7 +203,8 @@ class FacePicture {
         out.push_back(std::move(one));
       }
     }
-    std::stable_sort(out.begin(), out.end(), [](const Seen& a, const Seen& b) { return a.depth < b.depth - 1e-6; });
+    std::stable_sort(out.begin(), out.end(),
+                     [](const Seen& a, const Seen& b) { return a.depth < b.depth - 1e-6; });
     return out;
   }
 
@@ -220,15 +229,13 @@ class FacePicture {
     std::set<std::int64_t> told;
     std::vector<double> heights = joints_;
     for (const Seen& one : seen()) {
-      if (std::abs(one.depth) > 3 || one.facing < 0.9) continue;
+      if (std::abs(one.depth) > kAgainst || one.facing < 0.9) continue;
       double high = 0;
       for (const Vec3& p : one.ring) high = std::max(high, view_.flat(p).y);
       heights.push_back(high);
     }
     std::sort(heights.begin(), heights.end());
-    const Point a = view_.flat(frame_.foot);
-    const Point b = view_.flat(end());
-    const bool from_left = a.x <= b.x;
+    const bool from_left = !leftwards() || backwards();
     draw::Chain chain;
     chain.zero = Point{from_left ? least_ : most_, 0} * scale_;
     chain.towards = chain.zero + Point{0, 1};
@@ -258,22 +265,22 @@ class FacePicture {
     std::set<std::int64_t> stops{std::lround(frame_.length.in_mm())};
     for (const PlacedPiece& piece : lead_.pieces) {
       for (std::size_t i = 0; i < piece.panels.size(); ++i) {
-        for (const Vec3& p : corners(piece, i)) low = std::min(low, view_.flat(p).y - foot_at(view_.flat(p).x));
+        for (const Vec3& p : corners(piece, i))
+          low = std::min(low, view_.flat(p).y - foot_at(view_.flat(p).x));
       }
       for (const double s : {low_along(piece), high_along(piece)}) {
         if (s > 1 && s < frame_.length.in_mm() - 1) stops.insert(std::lround(s));
       }
     }
     const Vec3 down = (low - 3 * finished_face(*lead_.slope)) * view_.up;
-    const bool leftwards = view_.flat(end()).x < view_.flat(frame_.foot).x;
     draw::Chain chain;
-    chain.zero = at(frame_.foot + down);
-    chain.towards = at(end() + down);
-    chain.offset = leftwards ? 8 : -8;
+    chain.zero = at(begin() + down);
+    chain.towards = at(begin() + 100.0 * way_along() + down);
+    chain.offset = leftwards() && !backwards() ? 8 : -8;
     chain.size = pt(11);
     for (const std::int64_t s : stops) {
       const double along = static_cast<double>(s);
-      chain.stops.push_back({at(frame_.foot + along * frame_.along + down), words_.tape(Length::mm(along))});
+      chain.stops.push_back({at(begin() + along * way_along() + down), words_.tape(Length::mm(along))});
     }
     notes_.add(std::move(chain));
   }
@@ -282,7 +289,7 @@ class FacePicture {
   double high_along(const PlacedPiece& piece) const { return end_along(piece, 1); }
   double end_along(const PlacedPiece& piece, double way) const {
     double best = -1e9;
-    for (const Vec3& p : corners(piece, 0)) best = std::max(best, way * dot(p - frame_.foot, frame_.along));
+    for (const Vec3& p : corners(piece, 0)) best = std::max(best, way * dot(p - begin(), way_along()));
     return way * best;
   }
 
@@ -333,7 +340,8 @@ std::vector<FaceLead> faces_with_lead(const Sources& sources) {
         if (shown) continue;
         FaceLead lead{&slope, junction, face, {}};
         for (const PlacedPiece& piece : all) {
-          if (piece.piece->junction == junction.name && piece.piece->face == face.name) lead.pieces.push_back(piece);
+          if (piece.piece->junction == junction.name && piece.piece->face == face.name)
+            lead.pieces.push_back(piece);
         }
         if (!lead.pieces.empty()) out.push_back(std::move(lead));
       }
@@ -354,16 +362,17 @@ void add_face_views(Sheets& sheets) {
     draw::Drawing drawing;
     draw::Box box;
     double scale = 1;
-    for (const double one_to : {2.0, 2.5, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 50.0, 100.0, 200.0, 500.0}) {
+    for (const double one_to :
+         {2.0, 2.5, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 50.0, 100.0, 200.0, 500.0}) {
       scale = 1 / one_to;
       drawing = face_view(sheets.sources(), lead, scale);
       box = draw::extents(drawing);
       if (box.width() <= kArea.width() - 2 && box.height() <= room - 2) break;
     }
-    draw::Drawing& page =
-        sheets.begin(words.say("sheet.elevation", {{"slope", lead.slope->name, ""},
-                                                   {"junction", face_name(lead.junction, lead.face.name), ""}}),
-                     scale, about);
+    draw::Drawing& page = sheets.begin(
+        words.say("sheet.elevation", {{"slope", lead.slope->name, ""},
+                                      {"junction", face_name(lead.junction, lead.face.name), ""}}),
+        scale, about);
     add_note(sheets, words.say("sheet.face_note"));
     page.add(drawing, {.move = {(kArea.left + kArea.right - box.left - box.right) / 2,
                                 kArea.bottom + (room - box.height()) / 2 - box.bottom}});

@@ -39,13 +39,15 @@ bool Labels::clear(const Box& box) const {
   return std::none_of(taken_.begin(), taken_.end(), [&](const Box& b) { return b.overlaps(wide); });
 }
 
-bool Labels::mark(draw::Drawing& out, Point on, const std::string& mark, double least, Point away, double size) {
+bool Labels::mark(draw::Drawing& out, Point on, const std::string& mark, double least, Point away,
+                  double size) {
   const double radius = draw::ring_radius(mark, size);
   const double first = atan2_deg(away.y, away.x);
   constexpr double kFurthest = 90;
   constexpr double kStep = 2.5;
   for (double far = least + radius; far < kFurthest; far += kStep) {
-    for (const double turn : {0.0, 20.0, -20.0, 40.0, -40.0, 60.0, -60.0, 85.0, -85.0, 120.0, -120.0, 150.0, -150.0, 180.0}) {
+    for (const double turn :
+         {0.0, 20.0, -20.0, 40.0, -40.0, 60.0, -60.0, 85.0, -85.0, 120.0, -120.0, 150.0, -150.0, 180.0}) {
       const Point ring = on + Point{cos_deg(first + turn), sin_deg(first + turn)} * far;
       const Box box = box_around(ring, radius);
       if (!clear(box)) continue;
@@ -78,6 +80,15 @@ bool Labels::length(draw::Drawing& out, Point from, Point to, Point away, const 
         const std::vector<Box> boxes = boxes_of_texts(alone);
         if (!std::all_of(boxes.begin(), boxes.end(), [&](const Box& b) { return clear(b); })) continue;
         for (const Box& box : boxes) take(box);
+        // White under its words, so that a hatch does not run through them.
+        for (const draw::Plain& thing : draw::expand(alone)) {
+          const auto* words = std::get_if<draw::PlainText>(&thing);
+          if (words == nullptr) continue;
+          draw::Path ground = draw::polygon({words->corners.begin(), words->corners.end()});
+          ground.stroke.reset();
+          ground.fill = draw::Fill::white();
+          out.add(std::move(ground));
+        }
         out.add(dimension);
         return true;
       }

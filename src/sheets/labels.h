@@ -26,7 +26,8 @@ class Labels {
             double size);
   // A length along from → to, on the side that `away` points to or else on the other, at the nearest clear
   // place; false when there is none.
-  bool length(draw::Drawing& out, draw::Point from, draw::Point to, draw::Point away, const std::string& text);
+  bool length(draw::Drawing& out, draw::Point from, draw::Point to, draw::Point away,
+              const std::string& text);
 
  private:
   draw::Box room_;

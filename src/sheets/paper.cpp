@@ -119,13 +119,14 @@ std::vector<Sheets::BannerLine> Sheets::banner_lines(const About& about) const {
   const std::vector<const job::Finding*> all = warnings_at(sources_.plan, about);
   std::vector<BannerLine> out;
   for (std::size_t i = 0; i < all.size(); ++i) {
-    const std::string said =
-        words_.say("level." + std::string(name_of(all[i]->level))) + ": " + all[i]->where + ": " + all[i]->text;
+    const std::string said = words_.say("level." + std::string(name_of(all[i]->level))) + ": " +
+                             all[i]->where + ": " + all[i]->text;
     const draw::Weight weight = all[i]->level == job::Level::wrong ? Weight::bold : Weight::regular;
-    const std::vector<std::string> lines = draw::wrapped(said, kArea.width() - kBannerIn - 4, kNumber, weight);
+    const std::vector<std::string> lines =
+        draw::wrapped(said, kArea.width() - kBannerIn - 4, kNumber, weight);
     if (i > 0 && out.size() + lines.size() > kBannerLines) {
       out.push_back({all[i]->level, words_.say("sheet.more_on_cover",
-                                              {{"count", static_cast<double>(all.size() - i), ""}})});
+                                               {{"count", static_cast<double>(all.size() - i), ""}})});
       break;
     }
     for (std::size_t k = 0; k < lines.size(); ++k) {

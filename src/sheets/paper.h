@@ -32,8 +32,8 @@ class Sheets {
  public:
   explicit Sheets(const Sources& sources) : sources_(sources), words_(sources) {}
 
-  // A new page; `scale` is that of its drawing (0.1 for 1:10) and gets a bar. What is wrong or doubtful at the
-  // places that the page is about stands at its top.
+  // A new page; `scale` is that of its drawing (0.1 for 1:10) and gets a bar. What is wrong or doubtful at
+  // the places that the page is about stands at its top.
   draw::Drawing& begin(std::string name, std::optional<double> scale = std::nullopt, const About& about = {});
   // The upper end of what is left of the page that was begun last, and its height on a page about these.
   double top() const { return top_; }

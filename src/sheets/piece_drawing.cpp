@@ -93,7 +93,8 @@ void number_folds(draw::Drawing& drawing, const geom::Net& net, double scale, do
     const Point a = Point{mm(fold.from.x), mm(fold.from.y)} * scale;
     const Point b = Point{mm(fold.to.x), mm(fold.to.y)} * scale;
     if (((a + b) * 0.5).x > (low + reach) * scale) continue;
-    if (rolled(net, i) && i > 0 && rolled(net, i - 1) && i + 1 < net.folds.size() && rolled(net, i + 1)) continue;
+    if (rolled(net, i) && i > 0 && rolled(net, i - 1) && i + 1 < net.folds.size() && rolled(net, i + 1))
+      continue;
     draw::Text number =
         text_at(std::to_string(i + 1), (a + b) * 0.5, kNumber, Weight::bold, draw::Anchor::middle);
     number.seat = draw::Seat::middle;
@@ -117,7 +118,8 @@ void name_bossed(draw::Drawing& drawing, const Words& words, const geom::Net& ne
     if (!cut.worked) continue;
     const Point a = Point{mm(cut.from.x), mm(cut.from.y)} * scale;
     const Point b = Point{mm(cut.to.x), mm(cut.to.y)} * scale;
-    draw::Text word = text_at(words.say("sheet.boss"), (a + b) * 0.5, kNumber, Weight::regular, draw::Anchor::middle);
+    draw::Text word =
+        text_at(words.say("sheet.boss"), (a + b) * 0.5, kNumber, Weight::regular, draw::Anchor::middle);
     word.seat = draw::Seat::middle;
     word.on_white = true;
     word.layer = draw::Layer::mark;
@@ -210,7 +212,8 @@ void add_piece_drawings(Sheets& sheets) {
     }
     if (boss) {
       page.add(draw::line({kArea.left + 4, y + 1.5}, {kArea.left + 16, y + 1.5}, draw::LineKind::axis));
-      page.add(text_at(draw::shortened(words.say("sheet.boss_note"), kArea.width() - 22, kNumber), {kArea.left + 19, y}));
+      page.add(text_at(draw::shortened(words.say("sheet.boss_note"), kArea.width() - 22, kNumber),
+                       {kArea.left + 19, y}));
     }
   }
 }

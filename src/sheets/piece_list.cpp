@@ -57,18 +57,21 @@ void add_piece_list(Sheets& sheets) {
     page.add(text_at(draw::shortened(size, room, pt(14), Weight::bold), {kArea.left + indent, y}, pt(14),
                      Weight::bold));
     y -= line;
-    std::string what = kind + ", " + material(words, *piece) + ", " + place + (piece->face.empty() ? "" : ", " + piece->face);
-    const std::vector<const job::Finding*> warnings = warnings_at(sheets.sources().plan, places_of(sheets.sources().plan, *piece));
+    std::string what = kind + ", " + material(words, *piece) + ", " + place +
+                       (piece->face.empty() ? "" : ", " + piece->face);
+    const std::vector<const job::Finding*> warnings =
+        warnings_at(sheets.sources().plan, places_of(sheets.sources().plan, *piece));
     if (!warnings.empty()) {
       const job::Level level = warnings.front()->level;
       page.add(level_shape(level, {kArea.left + indent + 1.5, y + 1.3}));
-      what = "    " + words.say("level." + std::string(name_of(level))) + ", " + words.say("sheet.see_cover") + ": " + what;
+      what = "    " + words.say("level." + std::string(name_of(level))) + ", " +
+             words.say("sheet.see_cover") + ": " + what;
     }
     page.add(text_at(draw::shortened(what, right - kArea.left - indent, kNumber), {kArea.left + indent, y}));
     for (const Bend& bend : bends) {
       y -= line;
-      page.add(
-          text_at(draw::shortened(bend.text, right - kArea.left - indent, kNumber), {kArea.left + indent, y}));
+      page.add(text_at(draw::shortened(bend.text, right - kArea.left - indent, kNumber),
+                       {kArea.left + indent, y}));
     }
     flow.gap(height);
   }

@@ -1,5 +1,7 @@
 #include "placed.h"
 
+#include <lapwright/base/trig.h>
+
 #include <algorithm>
 
 namespace lapwright::sheets {
@@ -75,6 +77,47 @@ std::vector<job::Junction> junctions_on(const job::Survey& survey, const job::Sl
 std::vector<job::Face> straight_faces(const job::Slope& slope, const job::Junction& junction) {
   std::vector<job::Face> out = job::faces_of(slope, junction);
   std::erase_if(out, [](const job::Face& face) { return face.kind == job::FaceKind::round; });
+  return out;
+}
+
+geom::Vec3 from_other_side(const job::SlopeJoin& join, const job::Survey& survey, geom::Vec3 p) {
+  struct Line {
+    geom::Vec3 foot;
+    geom::Vec3 along;
+    geom::Vec3 into;  // the slope, square to the line
+  };
+  const auto line_of = [&](const job::JoinSide& side) {
+    const bool left = side.hand == job::Hand::left;
+    const geom::Vec3 along = geom::unit({side.drift, 1, 0});
+    return Line{{left ? 0 : survey.slopes[side.slope].width.value.in_mm(), 0, 0},
+                along,
+                left ? geom::Vec3{along.y, -along.x, 0} : geom::Vec3{-along.y, along.x, 0}};
+  };
+  const Line here = line_of(join.line.sides[join.side]);
+  const Line there = line_of(join.line.sides[1 - join.side]);
+  const double cosine = cos(join.line.fold);
+  const double sine = sin(join.line.fold) * (join.line.join->kind == job::JoinKind::valley ? 1 : -1);
+  const geom::Vec3 out{0, 0, 1};
+  const geom::Vec3 into_there = -cosine * here.into + sine * out;
+  const geom::Vec3 out_there = cosine * out + sine * here.into;
+  const geom::Vec3 d = p - there.foot;
+  return here.foot + dot(d, there.along) * here.along + dot(d, there.into) * into_there + d.z * out_there;
+}
+
+std::vector<PlacedPiece> at_line(const job::SlopeJoin& join, const job::Slope& slope,
+                                 const std::vector<PlacedPiece>& pieces) {
+  const job::JoinSide& side = join.line.sides[join.side];
+  const geom::Vec3 along = geom::unit({side.drift, 1, 0});
+  const geom::Vec3 foot{side.hand == job::Hand::left ? 0 : slope.width.value.in_mm(), 0, 0};
+  std::vector<PlacedPiece> out;
+  for (const PlacedPiece& piece : pieces) {
+    const bool of_a_junction =
+        std::any_of(slope.junctions.begin(), slope.junctions.end(),
+                    [&](const job::Junction& junction) { return junction.name == piece.piece->junction; });
+    const geom::Vec3 d = middle_of(corners(piece, 0)) - foot;
+    constexpr double kAlong = 300;  // mm: half of the widest valley and more
+    if (!of_a_junction && length_of(d - dot(d, along) * along) < kAlong) out.push_back(piece);
+  }
   return out;
 }
 

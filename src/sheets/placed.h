@@ -3,6 +3,7 @@
 
 #include <lapwright/geom/net.h>
 #include <lapwright/job/face.h>
+#include <lapwright/job/join.h>
 #include <lapwright/sheets/sheets.h>
 
 #include <string>
@@ -38,6 +39,12 @@ double finished_face(const job::Slope& slope);
 
 // The junctions of a slope as its drawings see them: its own, and what stands through the ridge from another.
 std::vector<job::Junction> junctions_on(const job::Survey& survey, const job::Slope& slope);
+
+// A point of the slope on the other side of a valley or hip, in this slope's frame.
+geom::Vec3 from_other_side(const job::SlopeJoin& join, const job::Survey& survey, geom::Vec3 p);
+// Of pieces placed on a slope, those that lie along its valley or hip and belong to no junction of its own.
+std::vector<PlacedPiece> at_line(const job::SlopeJoin& join, const job::Slope& slope,
+                                 const std::vector<PlacedPiece>& pieces);
 
 // Its faces with a foot line: a pipe has none.
 std::vector<job::Face> straight_faces(const job::Slope& slope, const job::Junction& junction);

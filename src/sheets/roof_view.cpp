@@ -11,6 +11,9 @@
 #include <lapwright/job/join.h>
 
 #include <algorithm>
+#include <array>
+#include <initializer_list>
+#include <optional>
 #include <set>
 
 namespace lapwright::sheets {
@@ -30,18 +33,20 @@ constexpr double kFacing = 0.05;   // a panel that faces the eye by less is seen
 struct Seen {
   const PlacedPiece* piece = nullptr;
   std::vector<Vec3> ring;
-  double facing = 0;  // 1: lies flat to the eye; 0: on edge; below: its back is turned
-  double height = 0;  // n of its middle
-  bool under = false; // below the face of the units
+  double facing = 0;   // 1: lies flat to the eye; 0: on edge; below: its back is turned
+  double height = 0;   // n of its middle
+  bool under = false;  // below the face of the units
 };
 
 class RoofView {
  public:
-  RoofView(const Sources& sources, const job::Slope& slope, double scale)
+  // `around`: the junction that is shown alone; without one, the whole slope.
+  RoofView(const Sources& sources, const job::Slope& slope, double scale, const job::Junction* around)
       : sources_(sources),
         words_(sources),
         slope_(slope),
         scale_(scale),
+        around_(around),
         junctions_(junctions_on(sources.survey, slope)),
         pieces_(placed_on(sources.plan, slope.name)) {
     for (std::size_t i = 0; i < sources.survey.slopes.size(); ++i) {
@@ -51,6 +56,7 @@ class RoofView {
 
   draw::Drawing draw() {
     collect();
+    if (around_ != nullptr && !find_window()) return {};
     walls();
     lead(true);
     units();
@@ -59,7 +65,11 @@ class RoofView {
     lead(false);
     stacks();
     on_edge();
-    lengths();
+    if (around_ == nullptr) {
+      lengths();
+    } else {
+      lengths_around();
+    }
     marks();
     out_.add(notes_);
     return std::move(out_);
@@ -70,9 +80,13 @@ class RoofView {
   Words words_;
   const job::Slope& slope_;
   double scale_;
+  const job::Junction* around_;
+  std::optional<draw::Box> window_;  // of (u, s) that is shown; all when unset
+  draw::Box lead_;                   // (u, s) of the lead of the junction that is shown alone
   std::vector<job::Junction> junctions_;
   std::vector<PlacedPiece> pieces_;
   std::vector<job::SlopeJoin> joins_;
+  std::vector<PlacedPiece> guests_;  // of the slopes beyond a valley or hip
   std::vector<Seen> seen_;
   draw::Drawing out_;
   draw::Drawing notes_;
@@ -82,6 +96,28 @@ class RoofView {
     std::vector<Point> out;
     for (const Vec3& p : ring) out.push_back(at(p.x, p.y));
     return out;
+  }
+
+  // The part of a ring on paper that is shown.
+  std::vector<Point> shown(const std::vector<Point>& ring) const {
+    if (!window_) return ring;
+    return kept_in(ring, {window_->left * scale_, window_->bottom * scale_, window_->right * scale_,
+                          window_->top * scale_});
+  }
+  bool named(const job::Piece& piece) const { return around_ == nullptr || piece.junction == around_->name; }
+
+  bool find_window() {
+    for (const Seen& seen : seen_) {
+      if (!named(*seen.piece->piece)) continue;
+      for (const Vec3& p : seen.ring) lead_.take(Point{p.x, p.y});
+    }
+    if (lead_.empty()) return false;
+    draw::Box box = lead_;
+    if (const auto stack = footprint(*around_); stack && around_->kind == job::JunctionKind::stack)
+      box.take(*stack);
+    constexpr double kMore = 120;  // of roof beside it
+    window_ = {box.left - kMore, box.bottom - kMore, box.right + kMore, box.top + kMore};
+    return true;
   }
 
   void collect() {
@@ -95,7 +131,33 @@ class RoofView {
         seen_.push_back(std::move(seen));
       }
     }
-    std::stable_sort(seen_.begin(), seen_.end(), [](const Seen& a, const Seen& b) { return a.height < b.height; });
+    // What lines a valley or hip is given to one of its slopes and lies on both.
+    for (const job::SlopeJoin& join : joins_) {
+      if (join.line.join->kind == job::JoinKind::ridge) continue;
+      const job::Slope& other = sources_.survey.slopes[join.line.sides[1 - join.side].slope];
+      const job::SlopeJoin back{join.line, 1 - join.side};
+      for (PlacedPiece& piece : at_line(back, other, placed_on(sources_.plan, other.name))) {
+        guests_.push_back(std::move(piece));
+      }
+    }
+    for (const PlacedPiece& piece : guests_) {
+      for (const job::SlopeJoin& join : joins_) {
+        const job::Slope& other = sources_.survey.slopes[join.line.sides[1 - join.side].slope];
+        if (join.line.join->kind == job::JoinKind::ridge || other.name != piece.piece->slope) continue;
+        for (std::size_t i = 0; i < piece.panels.size(); ++i) {
+          Seen seen{&piece, corners(piece, i), 0, 0, false};
+          for (Vec3& p : seen.ring) p = from_other_side(join, sources_.survey, p);
+          const Vec3 zero = from_other_side(join, sources_.survey, {});
+          seen.facing = (from_other_side(join, sources_.survey, piece.frames[i].normal()) - zero).z;
+          seen.height = middle_of(seen.ring).z;
+          seen.under = seen.height < face - 0.5;
+          seen_.push_back(std::move(seen));
+        }
+        break;
+      }
+    }
+    std::stable_sort(seen_.begin(), seen_.end(),
+                     [](const Seen& a, const Seen& b) { return a.height < b.height; });
   }
 
   // The slope's corners, eaves first, anticlockwise; a valley or hip slants its end.
@@ -124,6 +186,7 @@ class RoofView {
   }
 
   void edge() {
+    if (window_) return;
     std::vector<Point> ring;
     for (const Point& p : outline()) ring.push_back(p * scale_);
     out_.add(draw::polygon(ring, LineKind::outline));
@@ -150,7 +213,9 @@ class RoofView {
         const job::FaceFrame frame = job::frame_of(face, slope_.pitch.value);
         const Vec3 end = frame.foot + frame.length.in_mm() * frame.along;
         const Vec3 behind = -kMasonry * frame.away;
-        draw::Path wall = draw::polygon(flat({frame.foot, end, end + behind, frame.foot + behind}));
+        const std::vector<Point> ring = shown(flat({frame.foot, end, end + behind, frame.foot + behind}));
+        if (ring.empty()) continue;
+        draw::Path wall = draw::polygon(ring);
         wall.fill = hatch(junction);
         wall.tag = junction.name;
         out_.add(std::move(wall));
@@ -167,8 +232,11 @@ class RoofView {
         const double tall = radius / cos(slope_.pitch.value);
         std::vector<Point> oval;
         for (int i = 0; i < 36; ++i) {
-          oval.push_back(at(junction.at->in_mm() + radius * cos_deg(10 * i), junction.up->in_mm() + tall * sin_deg(10 * i)));
+          oval.push_back(at(junction.at->in_mm() + radius * cos_deg(10 * i),
+                            junction.up->in_mm() + tall * sin_deg(10 * i)));
         }
+        oval = shown(oval);
+        if (oval.empty()) continue;
         draw::Path pipe = draw::polygon(oval, LineKind::heavy);
         pipe.fill = draw::Fill::white();
         pipe.tag = junction.name;
@@ -177,9 +245,10 @@ class RoofView {
       if (junction.kind != job::JunctionKind::stack || !junction.at || !junction.width) continue;
       const std::optional<draw::Box> box = footprint(junction);
       if (!box) continue;
-      draw::Path stack =
-          draw::rectangle(box->left * scale_, box->bottom * scale_, box->width() * scale_, box->height() * scale_,
-                          LineKind::heavy);
+      const std::vector<Point> ring = shown({at(box->left, box->bottom), at(box->right, box->bottom),
+                                             at(box->right, box->top), at(box->left, box->top)});
+      if (ring.empty()) continue;
+      draw::Path stack = draw::polygon(ring, LineKind::heavy);
       stack.fill = hatch(junction);
       stack.tag = junction.name;
       out_.add(std::move(stack));
@@ -199,7 +268,7 @@ class RoofView {
   void units() {
     const job::SetOut* set_out = set_out_of(sources_.plan, slope_.name);
     if (set_out == nullptr) return;
-    const draw::Box all{-1e6, -1e6, 1e6, 1e6};
+    const draw::Box all = window_.value_or(draw::Box{-1e6, -1e6, 1e6, 1e6});
     const std::vector<Unit> units = units_of(sources_.plan, slope_, all);
     const double gauge = set_out->gauge.in_mm() * scale_;
     const double wide = slope_.covering.width.value.in_mm() * scale_;
@@ -210,30 +279,46 @@ class RoofView {
       std::size_t end = i;
       draw::Path path;
       path.stroke = draw::Stroke{LineKind::thin, kFine};
-      path.fill = draw::Fill::white();
-      draw::Path ground = path;
+      draw::Path ground;
       ground.stroke.reset();
+      ground.fill = draw::Fill::white();
       draw::Box box;
       const double tail = lowest(units[i]);
       while (end < units.size() && lowest(units[end]) == tail && units[end].tail == units[i].tail) {
         draw::Contour contour;
         contour.closed = true;
-        for (const Point& p : units[end].outline) {
-          contour.vertices.push_back({p * scale_, 0});
-          box.take(p * scale_);
-        }
-        (each ? path : ground).contours.push_back(std::move(contour));
+        std::vector<Point> ring;
+        for (const Point& p : units[end].outline) ring.push_back(p * scale_);
+        const std::size_t corners_of_it = ring.size();
+        ring = shown(ring);
         ++end;
-      }
-      if (each) {
-        out_.add(std::move(path));
-      } else {
-        out_.add(std::move(ground));
-        if (row % every == 0) {
-          draw::Path line = draw::line({box.left, box.bottom}, {box.right, box.bottom}, LineKind::thin);
-          line.stroke = draw::Stroke{LineKind::thin, kFine};
-          out_.add(std::move(line));
+        if (ring.empty()) continue;
+        for (const Point& p : ring) {
+          contour.vertices.push_back({p, 0});
+          box.take(p);
         }
+        ground.contours.push_back(contour);
+        if (each) {
+          // The joint between two units is one line: a unit shows its tail and its left side, a cut one all
+          // round.
+          std::vector<draw::Vertex>& v = contour.vertices;
+          const bool whole =
+              corners_of_it == 4 && v.size() == 4 && v[0].at.x == v[3].at.x && v[1].at.x == v[2].at.x;
+          if (whole) {
+            contour.closed = false;
+            v = {v[3], v[0], v[1]};
+          }
+          path.contours.push_back(std::move(contour));
+        }
+      }
+      out_.add(std::move(ground));
+      if (each) {
+        path.layer = draw::Layer::thin;
+        out_.add(std::move(path));
+      } else if (row % every == 0) {
+        draw::Path line = draw::line({box.left, box.bottom}, {box.right, box.bottom}, LineKind::thin);
+        line.stroke = draw::Stroke{LineKind::thin, kFine};
+        out_.add(std::move(line));
       }
       i = end;
     }
@@ -248,7 +333,9 @@ class RoofView {
   void lead(bool under) {
     for (const Seen& seen : seen_) {
       if (seen.facing <= kFacing || seen.under != under) continue;
-      draw::Path path = draw::polygon(flat(seen.ring), LineKind::outline);
+      const std::vector<Point> ring = shown(flat(seen.ring));
+      if (ring.empty()) continue;
+      draw::Path path = draw::polygon(ring, LineKind::outline);
       path.stroke = draw::Stroke{LineKind::outline, 0.25};
       path.fill = draw::Fill::level(0.85);
       path.tag = seen.piece->piece->mark;
@@ -260,7 +347,9 @@ class RoofView {
   void hidden() {
     for (const Seen& seen : seen_) {
       if (seen.facing <= kFacing || !seen.under) continue;
-      draw::Path path = draw::polygon(flat(seen.ring), LineKind::hidden);
+      const std::vector<Point> ring = shown(flat(seen.ring));
+      if (ring.empty()) continue;
+      draw::Path path = draw::polygon(ring, LineKind::hidden);
       path.tag = seen.piece->piece->mark;
       out_.add(std::move(path));
     }
@@ -270,6 +359,12 @@ class RoofView {
   void on_edge() {
     for (const Seen& seen : seen_) {
       if (seen.facing > kFacing) continue;
+      // A panel on edge has no area to be cut by a window.
+      const bool outside =
+          window_ && std::any_of(seen.ring.begin(), seen.ring.end(), [&](Vec3 p) {
+            return p.x < window_->left || p.x > window_->right || p.y < window_->bottom || p.y > window_->top;
+          });
+      if (outside) continue;
       draw::Path path = draw::polygon(flat(seen.ring), LineKind::hidden);
       if (seen.facing > -kFacing) path.stroke = draw::Stroke{LineKind::outline, 0.5};
       path.layer = draw::layer_of(seen.facing > -kFacing ? LineKind::outline : LineKind::hidden);
@@ -288,6 +383,7 @@ class RoofView {
     };
     draw::Box box;
     for (const Point& p : outline()) box.take(p);
+    if (box.right > width + 1) across.insert(box.right);  // where a valley at the right end reaches the top
     for (const job::Junction& junction : junctions_) {
       if (junction.kind == job::JunctionKind::pipe && junction.at && junction.up) {
         keep(across, junction.at->in_mm(), width);
@@ -314,10 +410,41 @@ class RoofView {
     draw::Chain rise;
     rise.zero = at(0, 0);
     rise.towards = at(0, 100);
-    rise.offset = 6 + (std::max(-box.left, wall_left ? kMasonry : 0.0)) * scale_;
+    rise.offset = 6 + (std::max(-box.left, wall_left ? kMasonry : 0.0))*scale_;
     rise.size = pt(11);
     for (const double s : up) rise.stops.push_back({at(0, s), words_.tape(Length::mm(s))});
     notes_.add(std::move(rise));
+  }
+
+  // Along and up from the left and lower edges of the lead: what it stands round, and its own ends.
+  void lengths_around() {
+    draw::Box solid;
+    if (around_->kind == job::JunctionKind::pipe && around_->at && around_->up) {
+      solid.take(Point{around_->at->in_mm(), around_->up->in_mm()});
+    } else if (const auto stack = footprint(*around_)) {
+      solid = *stack;
+    }
+    const auto chain = [&](bool x) {
+      const double low = x ? lead_.left : lead_.bottom;
+      const double high = x ? lead_.right : lead_.top;
+      std::set<double> stops{high};
+      for (const double at : x ? std::array{solid.left, solid.right} : std::array{solid.bottom, solid.top}) {
+        if (!solid.empty() && at > low + 1 && at < high - 1) stops.insert(at);
+      }
+      draw::Chain out;
+      out.zero = at(lead_.left, lead_.bottom);
+      out.towards = out.zero + (x ? Point{1, 0} : Point{0, 1});
+      out.offset =
+          (x ? -1 : 1) * (6 + (x ? lead_.bottom - window_->bottom : lead_.left - window_->left) * scale_);
+      out.size = pt(11);
+      for (const double stop : stops) {
+        out.stops.push_back(
+            {x ? at(stop, lead_.bottom) : at(lead_.left, stop), words_.tape(Length::mm(stop - low))});
+      }
+      notes_.add(std::move(out));
+    };
+    chain(true);
+    chain(false);
   }
 
   // How far lead hangs below the eaves.
@@ -331,7 +458,9 @@ class RoofView {
 
   void marks() {
     draw::Box room;
-    for (const Point& p : outline()) room.take(p * scale_);
+    if (!window_) {
+      for (const Point& p : outline()) room.take(p * scale_);
+    }
     room.take(draw::extents_of_points(out_));
     constexpr double kAround = 14;
     room = {room.left - 2, room.bottom - 2, room.right + kAround, room.top + kAround};
@@ -345,16 +474,19 @@ class RoofView {
       }
     }
     for (const Seen& seen : seen_) {
-      if (seen.under || seen.facing <= kFacing) continue;
+      if (seen.under || seen.facing <= kFacing || !named(*seen.piece->piece)) continue;
       draw::Box box;
       for (const Point& p : flat(seen.ring)) box.take(p);
       if (box.width() < 60 && box.height() < 60) labels.take(box);
     }
     // Each mark once a junction and face.
     std::set<std::string> said;
-    const Point middle = at(slope_.width.value.in_mm() / 2, slope_.rafter.value.in_mm() / 2);
+    const Point middle = window_
+                             ? at((window_->left + window_->right) / 2, (window_->bottom + window_->top) / 2)
+                             : at(slope_.width.value.in_mm() / 2, slope_.rafter.value.in_mm() / 2);
     for (const Seen& seen : seen_) {
       const job::Piece& piece = *seen.piece->piece;
+      if (!named(piece)) continue;
       if (!said.insert(piece.mark + "\n" + piece.junction + "\n" + piece.face).second) continue;
       const Point on = best_place(piece);
       Point away = on - middle;
@@ -375,9 +507,12 @@ class RoofView {
     Point best{};
     double most = -1;
     std::vector<const PlacedPiece*> all;
-    for (const PlacedPiece& one : pieces_) {
-      if (one.piece == &piece) all.push_back(&one);
+    for (const std::vector<PlacedPiece>* of : {&pieces_, &guests_}) {
+      for (const PlacedPiece& one : *of) {
+        if (one.piece == &piece) all.push_back(&one);
+      }
     }
+    if (all.empty()) return best;
     const PlacedPiece* chosen = all[all.size() / 2];
     for (const Seen& seen : seen_) {
       if (seen.piece != chosen) continue;
@@ -386,7 +521,11 @@ class RoofView {
       const double size = box.width() * box.height() * (seen.facing > kFacing ? 1 : 1e-6);
       if (size <= most) continue;
       most = size;
-      const Vec3 p = middle_of(seen.ring);
+      Vec3 p = middle_of(seen.ring);
+      // Not on a hole in the lead.
+      const bool holed = std::any_of(seen.piece->panels.begin(), seen.piece->panels.end(),
+                                     [](const geom::Panel& panel) { return !panel.holes.empty(); });
+      if (holed) p = 0.2 * p + 0.8 * seen.ring.front();
       best = at(p.x, p.y);
     }
     return best;
@@ -396,7 +535,12 @@ class RoofView {
 }  // namespace
 
 draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale) {
-  return RoofView(sources, slope, scale).draw();
+  return RoofView(sources, slope, scale, nullptr).draw();
+}
+
+draw::Drawing roof_around(const Sources& sources, const job::Slope& slope, const job::Junction& junction,
+                          double scale) {
+  return RoofView(sources, slope, scale, &junction).draw();
 }
 
 std::vector<NamedDrawing> roof_views(const Sources& sources) {
@@ -405,33 +549,67 @@ std::vector<NamedDrawing> roof_views(const Sources& sources) {
   for (const job::Slope& slope : sources.survey.slopes) {
     if (set_out_of(sources.plan, slope.name) == nullptr) continue;
     std::string stem = "roof-" + file_stem(slope.name);
-    for (int i = 2; !stems.insert(stem).second; ++i) stem = "roof-" + file_stem(slope.name) + "-of-" + std::to_string(i);
+    for (int i = 2; !stems.insert(stem).second; ++i)
+      stem = "roof-" + file_stem(slope.name) + "-of-" + std::to_string(i);
     constexpr double kScale = 0.05;
     out.push_back({stem, slope.name, roof_view(sources, slope, kScale)});
   }
   return out;
 }
 
+namespace {
+
+// The largest of these scales at which what `make` draws fits below a note.
+struct Fitted {
+  draw::Drawing drawing;
+  double scale = 1;
+};
+template <class Make>
+Fitted fitted(std::initializer_list<double> one_to, double room, Make make) {
+  Fitted out;
+  for (const double k : one_to) {
+    out.scale = 1 / k;
+    out.drawing = make(out.scale);
+    const draw::Box box = draw::extents(out.drawing);
+    if (box.width() <= kArea.width() - 2 && box.height() <= room - 2) break;
+  }
+  return out;
+}
+
+void lay(Sheets& sheets, const std::string& title, const std::string& note, const About& about,
+         const Fitted& fitted, double room) {
+  const draw::Box box = draw::extents(fitted.drawing);
+  draw::Drawing& page = sheets.begin(title, fitted.scale, about);
+  add_note(sheets, note);
+  page.add(fitted.drawing, {.move = {(kArea.left + kArea.right - box.left - box.right) / 2,
+                                     kArea.bottom + (room - box.height()) / 2 - box.bottom}});
+}
+
+}  // namespace
+
 void add_roof_views(Sheets& sheets) {
   const Words& words = sheets.words();
-  for (const job::Slope& slope : sheets.sources().survey.slopes) {
-    if (set_out_of(sheets.sources().plan, slope.name) == nullptr) continue;
+  const Sources& sources = sheets.sources();
+  for (const job::Slope& slope : sources.survey.slopes) {
+    if (set_out_of(sources.plan, slope.name) == nullptr) continue;
     const About about{{slope.name, ""}};
-    constexpr double kOneTo[] = {5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000};
-    draw::Drawing drawing;
-    draw::Box box;
-    double scale = 1;
     const double room = sheets.room(about) - kNoteHigh;
-    for (const double one_to : kOneTo) {
-      scale = 1 / one_to;
-      drawing = roof_view(sheets.sources(), slope, scale);
-      box = draw::extents(drawing);
-      if (box.width() <= kArea.width() - 2 && box.height() <= room - 2) break;
+    lay(sheets, words.say("sheet.roof", {{"slope", slope.name, ""}}), words.say("sheet.roof_note"), about,
+        fitted({5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000}, room,
+               [&](double scale) { return roof_view(sources, slope, scale); }),
+        room);
+    for (const job::Junction& junction : junctions_on(sources.survey, slope)) {
+      if (junction.kind != job::JunctionKind::stack && junction.kind != job::JunctionKind::pipe) continue;
+      const About here{{slope.name, junction.name}};
+      const double left = sheets.room(here) - kNoteHigh;
+      const Fitted around =
+          fitted({2, 2.5, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 100}, left,
+                 [&](double scale) { return roof_around(sources, slope, junction, scale); });
+      if (around.drawing.empty()) continue;
+      lay(sheets,
+          words.say("sheet.roof_around", {{"slope", slope.name, ""}, {"junction", junction.name, ""}}),
+          words.say("sheet.roof_around_note"), here, around, left);
     }
-    draw::Drawing& page = sheets.begin(words.say("sheet.roof", {{"slope", slope.name, ""}}), scale, about);
-    add_note(sheets, words.say("sheet.roof_note"));
-    page.add(drawing, {.move = {(kArea.left + kArea.right - box.left - box.right) / 2,
-                                kArea.bottom + (room - box.height()) / 2 - box.bottom}});
   }
 }
 

@@ -11,4 +11,9 @@ namespace lapwright::sheets {
 // under the units dashed.
 draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale);
 
+// The part of it round a stack or a pipe, with the lead of that junction alone named and measured from its
+// own left and lower edges. Empty when the junction has no lead.
+draw::Drawing roof_around(const Sources& sources, const job::Slope& slope, const job::Junction& junction,
+                          double scale);
+
 }  // namespace lapwright::sheets

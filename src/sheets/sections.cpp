@@ -124,10 +124,10 @@ void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
     box = draw::extents(section);
     if (box.width() <= kArea.width() - 4 && box.height() <= room) break;
   }
-  draw::Drawing& page =
-      sheets.begin(words.say("sheet.section_along",
-                             {{"slope", wall.slope->name, ""}, {"junction", face_name(wall.junction, wall.face_name), ""}}),
-                   scale, about);
+  draw::Drawing& page = sheets.begin(
+      words.say("sheet.section_along", {{"slope", wall.slope->name, ""},
+                                        {"junction", face_name(wall.junction, wall.face_name), ""}}),
+      scale, about);
   double y = sheets.top() - 5;
   for (const std::string& line :
        draw::wrapped(words.say("sheet.section_along_note"), kArea.width() - 4, kNumber)) {
@@ -161,10 +161,10 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
   const About about{{wall.slope->name, wall.junction.name}};
   const double scale =
       usual_scale(wide + leaf, top + 80, kArea.width() - 60, std::min(170.0, sheets.room(about) - 72));
-  draw::Drawing& page =
-      sheets.begin(words.say("sheet.section_across",
-                             {{"slope", wall.slope->name, ""}, {"junction", face_name(wall.junction, wall.face_name), ""}}),
-                   scale, about);
+  draw::Drawing& page = sheets.begin(
+      words.say("sheet.section_across", {{"slope", wall.slope->name, ""},
+                                         {"junction", face_name(wall.junction, wall.face_name), ""}}),
+      scale, about);
   double y = sheets.top() - 6;
   for (const std::string& line :
        draw::wrapped(words.say("sheet.section_across_note"), kArea.width() - 4, kNumber)) {

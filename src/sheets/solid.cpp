@@ -80,7 +80,8 @@ Prism Unit::solid() const {
 namespace {
 
 // Cut to a raked end: the line through (at_tail, tail) and (at_head, head), keeping `side` of it.
-std::vector<Point> raked(const std::vector<Point>& ring, const job::Row& row, const job::Row::Rake& rake, double side) {
+std::vector<Point> raked(const std::vector<Point>& ring, const job::Row& row, const job::Row::Rake& rake,
+                         double side) {
   const double length = row.length.in_mm();
   if (length <= 0) return ring;
   const double lean = (rake.at_head - rake.at_tail).in_mm() / length;

@@ -41,7 +41,7 @@ std::vector<draw::Point> kept_in(const std::vector<draw::Point>& ring, const dra
 struct Unit {
   std::vector<draw::Point> outline;  // (u, s), cut to the raked ends of its row
   double tail = 0;                   // of its course
-  double fall = 0;                   // its head lies lower than its tail by this much a mm: it rests on the course below
+  double fall = 0;  // its head lies lower than its tail by this much a mm: it rests on the course below
   double thick = 0;
 
   double under(double s) const { return -fall * (s - tail); }

@@ -171,7 +171,8 @@ class Templates {
       const double y = geom::to_length((cut.from.y + cut.to.y) / 2 - box.low.y).in_mm();
       const Point at = move + (tiling_.turned ? Point{width_ - y, x} : Point{x, y});
       if (!kWindow.holds({at.x - 8, at.y - 4, at.x + 8, at.y + 4})) continue;
-      draw::Text word = text_at(sheets_.words().say("sheet.boss"), at, kNumber, draw::Weight::regular, draw::Anchor::middle);
+      draw::Text word = text_at(sheets_.words().say("sheet.boss"), at, kNumber, draw::Weight::regular,
+                                draw::Anchor::middle);
       word.seat = draw::Seat::middle;
       word.on_white = true;
       word.layer = draw::Layer::mark;

@@ -12,7 +12,10 @@ namespace {
 void place(const job::Piece& piece, Wall& wall) {
   const bool flashing = piece.kind == "step-flashing" || piece.kind == "cover-flashing";
   for (PlacedPiece& one : in_place(piece)) {
-    (piece.kind == "soaker" ? wall.soakers : flashing ? wall.flashings : wall.others).push_back(std::move(one));
+    (piece.kind == "soaker" ? wall.soakers
+     : flashing             ? wall.flashings
+                            : wall.others)
+        .push_back(std::move(one));
   }
 }
 

@@ -1,5 +1,5 @@
-// A side of masonry that runs up the slope (a side wall, a stack's side) as the drawings need it, read back from the plan: its pieces folded and in place, and the
-// heights of the bed joints that its steps turn into.
+// A side of masonry that runs up the slope (a side wall, a stack's side) as the drawings need it, read back
+// from the plan: its pieces folded and in place, and the heights of the bed joints that its steps turn into.
 #pragma once
 
 #include "placed.h"

@@ -7,6 +7,7 @@
 #include <lapwright/draw/expand.h>
 #include <lapwright/draw/pdf.h>
 #include <lapwright/job/face.h>
+#include <lapwright/job/join.h>
 
 #include <gtest/gtest.h>
 
@@ -36,8 +37,8 @@ geom::Fold level_fold(double width, double at, double angle, bool up) {
   return {g(0, at), g(width, at), Angle::degrees(angle), up};
 }
 
-void add(job::Plan& plan, const char* mark, const char* kind, const char* junction, const char* face, geom::Net net,
-         geom::GridPoint base, geom::Frame frame) {
+void add(job::Plan& plan, const char* mark, const char* kind, const char* junction, const char* face,
+         geom::Net net, geom::GridPoint base, geom::Frame frame) {
   job::Piece piece;
   piece.mark = mark;
   piece.kind = kind;
@@ -126,7 +127,8 @@ void clad(engine::Planned& planned) {
   geom::Net gusset;
   gusset.outline = {g(0, 0), g(300, 0), g(150, 260)};
   gusset.folds = {{g(75, 130), g(150, 0), Angle::degrees(45), true}};
-  add(plan, "G1", "saddle", "stack", "back", gusset, g(200, 10), {{2000, 2100, kThick}, {1, 0, 0}, {0, 1, 0}});
+  add(plan, "G1", "saddle", "stack", "back", gusset, g(200, 10),
+      {{2000, 2100, kThick}, {1, 0, 0}, {0, 1, 0}});
 }
 
 engine::Planned clad_job() {
@@ -149,7 +151,8 @@ std::string troubles(const draw::Document& document) {
   std::string out;
   for (const draw::Page& page : document.pages) {
     for (const draw::TextTrouble& t : draw::text_troubles(page, 5)) {
-      out += fmt::format("{}: \"{}\" {}\n", page.title, t.text, t.other.empty() ? "leaves the paper" : "lies on \"" + t.other + "\"");
+      out += fmt::format("{}: \"{}\" {}\n", page.title, t.text,
+                         t.other.empty() ? "leaves the paper" : "lies on \"" + t.other + "\"");
     }
     if (!draw::Box{5, 5, page.width - 5, page.height - 5}.holds(draw::extents(page.drawing), 0.01))
       out += page.title + " leaves the paper\n";
@@ -205,7 +208,8 @@ bool drawn(const draw::Drawing& drawing, const std::string& mark, const std::vec
     if (vertices.size() != ring.size()) continue;
     bool same = true;
     for (std::size_t i = 0; i < ring.size(); ++i) {
-      same = same && std::abs(vertices[i].at.x - ring[i].x) < 1e-3 && std::abs(vertices[i].at.y - ring[i].y) < 1e-3;
+      same = same && std::abs(vertices[i].at.x - ring[i].x) < 1e-3 &&
+             std::abs(vertices[i].at.y - ring[i].y) < 1e-3;
     }
     if (same) return true;
   }
@@ -275,7 +279,8 @@ TEST(Placed, sections_name_the_lengths_that_pieces_name) {
   EXPECT_NE(words_on(*front).find("turn in 25"), std::string::npos);
   const draw::Page* back = page_called(document, "Section square to the wall: rear / stack, back");
   ASSERT_NE(back, nullptr);
-  EXPECT_NE(words_on(*back).find("back gutter: upstand 100 + sole 150 + 225 + 25"), std::string::npos) << words_on(*back);
+  EXPECT_NE(words_on(*back).find("back gutter: upstand 100 + sole 150 + 225 + 25"), std::string::npos)
+      << words_on(*back);
 }
 
 TEST(Placed, a_curve_is_rolled_and_a_bossed_line_is_not_cut) {
@@ -300,11 +305,16 @@ TEST(Placed, a_curve_is_rolled_and_a_bossed_line_is_not_cut) {
       draw::Drawing all;
       for (const draw::Item& other : corner->drawing.items()) {
         const auto* line = std::get_if<draw::Path>(&other);
-        if (line != nullptr && line->tag == "K1" && line->stroke && line->stroke->kind == draw::LineKind::cut) all.add(*line);
+        if (line != nullptr && line->tag == "K1" && line->stroke && line->stroke->kind == draw::LineKind::cut)
+          all.add(*line);
       }
       const draw::Box box = draw::extents_of_points(all);
-      const auto on = [&](double p, double q, double edge) { return std::abs(p - edge) < 0.01 && std::abs(q - edge) < 0.01; };
-      EXPECT_TRUE(on(a.x, b.x, box.left) || on(a.x, b.x, box.right) || on(a.y, b.y, box.bottom) || on(a.y, b.y, box.top)) << title;
+      const auto on = [&](double p, double q, double edge) {
+        return std::abs(p - edge) < 0.01 && std::abs(q - edge) < 0.01;
+      };
+      EXPECT_TRUE(on(a.x, b.x, box.left) || on(a.x, b.x, box.right) || on(a.y, b.y, box.bottom) ||
+                  on(a.y, b.y, box.top))
+          << title;
     }
   }
   const draw::Page* gusset = page_called(document, "G1: saddle");
@@ -334,25 +344,70 @@ TEST(Placed, what_is_wrong_or_doubtful_stands_on_every_sheet_of_its_junction) {
   keep(document, "wrong.pdf");
   std::size_t warned = 0;
   for (const draw::Page& page : document.pages) {
-    const bool of_stack = page.title.find("/ stack") != std::string::npos || page.title == "B1: back gutter" ||
-                          page.title == "A1: apron" || page.title == "Roof: rear";
+    const bool of_stack = page.title.find("/ stack") != std::string::npos ||
+                          page.title == "B1: back gutter" || page.title == "A1: apron" ||
+                          page.title == "Roof: rear";
     const bool of_pipe = page.title.find("/ vent") != std::string::npos || page.title == "P1: pipe slate";
     if (of_stack) {
       ++warned;
       EXPECT_TRUE(has_tag(page, "wrong")) << page.title;
       EXPECT_NE(words_on(page).find("WRONG: do not work from this sheet"), std::string::npos) << page.title;
-      EXPECT_NE(words_on(page).find("The gutter is too narrow to stand in."), std::string::npos) << page.title;
+      EXPECT_NE(words_on(page).find("The gutter is too narrow to stand in."), std::string::npos)
+          << page.title;
     }
     if (of_pipe) {
       ++warned;
       EXPECT_TRUE(has_tag(page, "doubt")) << page.title;
-      EXPECT_NE(words_on(page).find("DOUBT: rear / vent[0]: The pipe leans."), std::string::npos) << page.title;
+      EXPECT_NE(words_on(page).find("DOUBT: rear / vent[0]: The pipe leans."), std::string::npos)
+          << page.title;
     }
     if (page.title.find("house wall") != std::string::npos) {
       EXPECT_FALSE(has_tag(page, "wrong") || has_tag(page, "doubt")) << page.title;
     }
   }
   EXPECT_GT(warned, 10U);
+}
+
+// Two slopes of 35° that meet square in a valley, lined by one hand-made piece on the first: 200 mm of sole
+// on either side of the line.
+engine::Planned valley_job() {
+  auto planned = engine::plan_job(bytes_of("tests/jobs/good/valley.json"));
+  if (!planned) {
+    ADD_FAILURE() << "the job does not plan";
+    std::abort();
+  }
+  std::erase_if(planned->plan.pieces, [](const job::Piece& piece) {
+    return piece.kind != "soaker" && piece.kind != "step-flashing";
+  });
+  const auto joins = job::joins_of(planned->survey, 0);
+  if (joins.size() != 1) {
+    ADD_FAILURE() << "one valley expected";
+    return *planned;
+  }
+  const job::JoinLine& line = joins[0].line;
+  const job::JoinSide& side = line.sides[joins[0].side];
+  const double long_ = 1500;
+  geom::Net valley = sheet(400, long_);
+  valley.folds = {{g(200, 0), g(200, long_), line.fold, true}};
+  const Vec3 along = geom::unit({side.drift, 1, 0});
+  const Vec3 into{-along.y, along.x, 0};  // left of a line at the right end
+  const Vec3 foot{planned->survey.slopes[0].width.value.in_mm(), 0, 0};
+  add(planned->plan, "V1", "valley", "valley", "", valley, g(1, 1),
+      {foot + 600.0 * along + 200.0 * into, -1.0 * into, along});
+  planned->plan.pieces.back().slope = planned->survey.slopes[0].name;
+  return *planned;
+}
+
+TEST(Placed, a_valley_is_cut_square_to_its_line) {
+  const engine::Planned planned = valley_job();
+  const draw::Document document = compose(sources_of(planned));
+  keep(document, "valley.pdf");
+  EXPECT_EQ(troubles(document), "");
+  const draw::Page* page = page_called(document, "Section square to the line: rear and addition");
+  ASSERT_NE(page, nullptr);
+  EXPECT_TRUE(tags_of(*page).contains("V1"));
+  // Square to its line the piece is as wide as its net is: 200 either side.
+  EXPECT_NE(words_on(*page).find("valley piece: 200 + 200"), std::string::npos) << words_on(*page);
 }
 
 // Sheets are read on a roof: numbers and words of 11 pt and more, but for the bars and what stands in a ring.

@@ -185,16 +185,17 @@ double mirror_distance(const job::Piece& a, const job::Placement& place, const j
     const double y = static_cast<double>(g.y) / 1000;
     const geom::Vec3 p = place.frame.at(x, y);
     const geom::Vec3 q = other.frame.at(length - x, y);
-    worst = std::max(
-        {worst, std::fabs(slope_width - p.x - q.x), std::fabs(p.y - q.y), std::fabs(p.z - q.z)});
+    worst = std::max({worst, std::fabs(slope_width - p.x - q.x), std::fabs(p.y - q.y), std::fabs(p.z - q.z)});
   }
   return worst;
 }
 
-// A stack's left side is its mirror's right: pieces are paired by what they are and where they lie, not by mark.
+// A stack's left side is its mirror's right: pieces are paired by what they are and where they lie, not by
+// mark.
 bool is_mirror_of(const Judged& job, const job::Piece& a, const job::Piece& b) {
   if (a.kind != b.kind || a.count != b.count || a.length != b.length || a.width != b.width) return false;
-  if (!geom::same_net(geom::mirrored(a.net), b.net) || a.placements.size() != b.placements.size()) return false;
+  if (!geom::same_net(geom::mirrored(a.net), b.net) || a.placements.size() != b.placements.size())
+    return false;
   double slope_width = 0;
   for (const job::Slope& slope : job.survey.slopes) {
     if (slope.name == a.slope) slope_width = mm(slope.width.value);
