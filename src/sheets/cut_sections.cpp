@@ -60,7 +60,7 @@ std::string said_length(const Words& words, const job::Piece& piece, double leng
       {"sole", "sheet.sole"},          {"lap", "sheet.lap"}, {"girth", "sheet.girth"},
       {"turn_in", "sheet.turn_in"},
   };
-  const std::string number = words.tape(Length::mm(length));
+  std::string number = words.tape(Length::mm(length));
   for (const Named& named : kNamed) {
     for (const job::Figure& figure : piece.figures) {
       constexpr double kSame = 1;
@@ -146,9 +146,9 @@ class Picture {
   static bool inside(Point p, const std::vector<Point>& ring, double by) {
     for (std::size_t i = 0; i < ring.size(); ++i) {
       const Point d = ring[(i + 1) % ring.size()] - ring[i];
-      const double long_ = hypotenuse(d.x, d.y);
-      if (long_ < 1e-9) continue;
-      if ((d.x * (p.y - ring[i].y) - d.y * (p.x - ring[i].x)) / long_ < by) return false;
+      const double size = hypotenuse(d.x, d.y);
+      if (size < 1e-9) continue;
+      if ((d.x * (p.y - ring[i].y) - d.y * (p.x - ring[i].x)) / size < by) return false;
     }
     return true;
   }
@@ -388,18 +388,16 @@ class Sections {
       // A little off the middle, where two pieces may meet.
       constexpr double kOff = 7;
       const Vec3 foot{junction.at->in_mm() + kOff, faces.front().from.s.in_mm(), 0};
-      const double long_ =
+      const double reach =
           junction.depth ? junction.depth->in_mm() / cos(slope.pitch.value) + kReach : 2 * kReach;
       cut(slope, junction, "sheet.section_up", "", view_of(foot, {1, 0, 0}, slope.pitch.value), pieces,
-          long_);
+          reach);
     }
     for (const job::Face& face : faces) {
       const bool any = std::any_of(pieces.begin(), pieces.end(),
                                    [&](const PlacedPiece& piece) { return piece.piece->face == face.name; });
       if (!any || plain_side(face, pieces)) continue;
       const job::FaceFrame frame = job::frame_of(face, slope.pitch.value);
-      constexpr double kAlong = 0.52;  // not where two pieces or two bricks may meet
-      const Vec3 foot = frame.foot + (kAlong * frame.length.in_mm()) * frame.along;
       const bool level = face.kind == job::FaceKind::top || face.kind == job::FaceKind::front ||
                          face.kind == job::FaceKind::back;
       const Vec3 normal = level ? frame.along : -1.0 * frame.along;
@@ -407,9 +405,38 @@ class Sections {
       for (const PlacedPiece& piece : pieces) {
         if (piece.piece->face == face.name) own.push_back(piece);
       }
+      const Vec3 foot = where_most_is_cut(frame, normal, slope.pitch.value, own);
       cut(slope, junction, "sheet.section_at", face.name, view_of(foot, normal, slope.pitch.value), own,
           kReach);
     }
+  }
+
+  // A place on the foot where the plane meets the most pieces: its middle if that is as good as any.
+  static Vec3 where_most_is_cut(const job::FaceFrame& frame, Vec3 normal, Angle pitch,
+                                const std::vector<PlacedPiece>& pieces) {
+    constexpr double kMiddle = 0.52;  // not where two pieces or two bricks may meet
+    std::vector<double> places{kMiddle * frame.length.in_mm()};
+    for (const PlacedPiece& piece : pieces) {
+      double low = 1e9;
+      double high = -1e9;
+      for (const Vec3& p : corners(piece, 0)) {
+        const double along = dot(p - frame.foot, frame.along);
+        low = std::min(low, along);
+        high = std::max(high, along);
+      }
+      places.push_back(std::clamp(low + kMiddle * (high - low), 0.0, frame.length.in_mm()));
+    }
+    Vec3 best = frame.foot;
+    std::size_t most = 0;
+    for (const double along : places) {
+      const Vec3 foot = frame.foot + along * frame.along;
+      const std::size_t cuts = cut_lead(sheets_of(pieces), view_of(foot, normal, pitch)).size();
+      if (cuts > most) {
+        best = foot;
+        most = cuts;
+      }
+    }
+    return best;
   }
 
   void cut(const job::Slope& slope, const job::Junction& junction, std::string_view key,

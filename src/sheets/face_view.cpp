@@ -229,6 +229,7 @@ class FacePicture {
     std::set<std::int64_t> told;
     std::vector<double> heights = joints_;
     for (const Seen& one : seen()) {
+      if (frame_.rise != Angle{}) break;  // tops that climb with the roof have no one height
       if (std::abs(one.depth) > kAgainst || one.facing < 0.9) continue;
       double high = 0;
       for (const Vec3& p : one.ring) high = std::max(high, view_.flat(p).y);

@@ -178,9 +178,10 @@ class RoofView {
     }
     std::vector<Point> out = right;
     // Two hips that meet in a point share it.
-    for (auto p = left.rbegin(); p != left.rend(); ++p) {
-      const Point d = *p - out.back();
-      if (d.x * d.x + d.y * d.y > 1) out.push_back(*p);
+    std::reverse(left.begin(), left.end());
+    for (const Point& p : left) {
+      const Point d = p - out.back();
+      if (d.x * d.x + d.y * d.y > 1) out.push_back(p);
     }
     return out;
   }
