@@ -431,6 +431,34 @@ TEST(Placed, a_valley_is_cut_square_to_its_line) {
   EXPECT_NE(words_on(*page).find("valley piece: 200 + 200"), std::string::npos) << words_on(*page);
 }
 
+// The two slopes are alike, so what the piece covers of one it covers of the other, mirrored in the line.
+TEST(Placed, a_valley_piece_is_seen_on_both_its_slopes) {
+  const engine::Planned planned = valley_job();
+  const std::vector<NamedDrawing> views = roof_views(sources_of(planned));
+  ASSERT_EQ(views.size(), 2U);
+  ASSERT_EQ(views[1].stem, "roof-addition");
+  const job::Piece& piece = planned.plan.pieces.back();
+  const auto parts = geom::split_into_panels(piece.net, piece.base_point);
+  ASSERT_TRUE(parts);
+  const double width = planned.survey.slopes[0].width.value.in_mm();
+  constexpr double kScale = 0.05;
+  std::set<std::pair<std::int64_t, std::int64_t>> expected;  // in hundredths of a mm of paper
+  for (const draw::Point& p : seen_square_on((*parts)[0], piece.placements[0].frame, kScale)) {
+    expected.insert({std::lround((width * kScale - p.x) * 100), std::lround(p.y * 100)});
+  }
+  ASSERT_EQ(expected.size(), 4U);
+  bool found = false;
+  for (const draw::Item& item : views[1].drawing.items()) {
+    const auto* path = std::get_if<draw::Path>(&item);
+    if (path == nullptr || path->tag != "V1" || path->contours.size() != 1) continue;
+    std::set<std::pair<std::int64_t, std::int64_t>> made;
+    for (const draw::Vertex& v : path->contours[0].vertices)
+      made.insert({std::lround(v.at.x * 100), std::lround(v.at.y * 100)});
+    found = found || made == expected;
+  }
+  EXPECT_TRUE(found);
+}
+
 // A roof with a stack, a pipe, a wall on a line and a top wall, of sizes that vary widely.
 std::string random_roof(Generator& g) {
   const int width = static_cast<int>(g.between(4000, 9000));
