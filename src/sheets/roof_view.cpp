@@ -62,8 +62,8 @@ class RoofView {
     units();
     edge();
     hidden();
+    stacks();  // cut off at the roof: what stands against their fronts is seen before them
     lead(false);
-    stacks();
     on_edge();
     if (around_ == nullptr) {
       lengths();
@@ -303,11 +303,16 @@ class RoofView {
           // The joint between two units is one line: a unit shows its tail and its left side, a cut one all
           // round.
           std::vector<draw::Vertex>& v = contour.vertices;
-          const bool whole =
-              corners_of_it == 4 && v.size() == 4 && v[0].at.x == v[3].at.x && v[1].at.x == v[2].at.x;
-          if (whole) {
+          draw::Box own;
+          for (const draw::Vertex& vertex : v) own.take(vertex.at);
+          const bool straight =
+              corners_of_it == 4 && std::all_of(v.begin(), v.end(), [&](const draw::Vertex& vertex) {
+                return (vertex.at.x == own.left || vertex.at.x == own.right) &&
+                       (vertex.at.y == own.bottom || vertex.at.y == own.top);
+              });
+          if (straight) {
             contour.closed = false;
-            v = {v[3], v[0], v[1]};
+            v = {{{own.left, own.top}, 0}, {{own.left, own.bottom}, 0}, {{own.right, own.bottom}, 0}};
           }
           path.contours.push_back(std::move(contour));
         }
