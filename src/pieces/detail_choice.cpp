@@ -2,6 +2,7 @@
 
 #include "detail.h"
 
+#include <lapwright/base/trig.h>
 #include <lapwright/job/facts.h>
 #include <lapwright/practice/defaults.h>
 
@@ -50,6 +51,43 @@ bool has_several_faces(const job::Junction& junction) {
   return junction.kind == job::JunctionKind::stack || junction.line.size() > 2;
 }
 
+// A plain tile lies flatter than its rafter by about this (asin(thickness / gauge) is 7 for 12 mm at
+// gauge 100; handmade tiles lie flatter still).
+constexpr double kUnitLiesFlatterBy = 10;
+
+// The lap that lead would need down this slope, on a pitch flatter than the rafter's by `less` degrees.
+Length lap_at(const Place& place, double less) {
+  constexpr double kHardlyAPitch = 1;  // degrees: the number is only to show why a flat roof takes no laps
+  const double pitch = std::max(place.slope.pitch.value.in_degrees() - less, kHardlyAPitch);
+  return max(place.pack.length("lap.least"), place.pack.length("lap.rise") / sin_deg(pitch));
+}
+
+// Lead found lying over a double-lap covering: which courses have to come off, and what goes on instead.
+void say_what_to_strip(const Place& place, Detail right, std::vector<job::Finding>& findings) {
+  double first = 0;
+  double last = 0;
+  double number = 0;
+  for (const job::Course& course : place.layout.courses) {
+    number += 1;
+    const bool beside = course.tail < place.face.to.s && place.face.from.s < course.tail + course.margin;
+    if (!beside) continue;
+    if (first == 0) first = number;
+    last = number;
+  }
+  if (first == 0) return;
+  findings.push_back({Level::note,
+                      "detail.strip_and_fit",
+                      {{"first", first, ""},
+                       {"last", last, ""},
+                       {"soakers", last - first + 1, ""},
+                       {"right", std::string(name_of(right)), ""}},
+                      "",
+                      std::nullopt,
+                      std::nullopt,
+                      "common practice, no source",
+                      place.where()});
+}
+
 bool belongs_here(const Judgement& judgement) {
   return judgement.reason != "detail.not_at_this_face" && judgement.reason != "detail.apron_at_side" &&
          judgement.reason != "detail.apron_holds_water";
@@ -86,12 +124,16 @@ DetailChoice choose_detail(const Place& place) {
     }
   }
   DetailChoice out;
+  const Length lap = lap_at(place, 0);
+  const Length lap_on_unit = lap_at(place, kUnitLiesFlatterBy);
   const auto params_of = [&](Detail detail) -> job::Params {
     return {{"asked", std::string(name_of(detail)), ""},
             {"right", std::string(name_of(right.detail)), ""},
             {"covering", std::string(covering_word(place.slope.covering.kind)), "key"},
             {"face", "face." + std::string(name_of(place.face.kind)), "key"},
             {"depth", place.pack.number("chase.depth"), "mm"},
+            {"lap", lap.in_mm(), "mm"},
+            {"lap_on_unit", lap_on_unit.in_mm(), "mm"},
             {"brick_depth", place.pack.number("chase.brick_depth_most"), "mm"}};
   };
   for (const Judged& judged : all) {
@@ -112,7 +154,11 @@ DetailChoice choose_detail(const Place& place) {
                             params_of(taken->detail), "", std::nullopt, std::nullopt, taken->judgement.source,
                             place.where()});
   }
-  if (taken->judgement.level == Level::wrong) return out;
+  if (taken->judgement.level == Level::wrong) {
+    if (taken->judgement.reason == "detail.cover_on_double_lap")
+      say_what_to_strip(place, right.detail, out.findings);
+    return out;
+  }
   say_code(place, out.findings);
   out.plan = taken->detail;
   return out;

@@ -5,6 +5,7 @@
 #include "nails.h"
 #include "order_of_work.h"
 #include "place.h"
+#include "skew.h"
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
@@ -38,6 +39,7 @@ Result<job::JunctionPlan> plan_face(const Place& place, std::vector<job::Choice>
   plan.findings = std::move(choice.findings);
   std::move(choice.choices.begin(), choice.choices.end(), std::back_inserter(choices));
   if (!choice.plan || place.layout.courses.empty()) return plan;
+  if (!judge_bearing(place, plan.findings)) return plan;
   if (auto done = planner_of(*choice.plan).plan(place, plan); !done) return failed(std::move(done.error()));
   for (job::Piece& piece : plan.pieces) piece.face = place.face.name;
   say_coating(place, plan);

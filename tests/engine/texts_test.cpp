@@ -81,8 +81,6 @@ TEST(Texts, every_rule_is_asked_for_or_kept_for_later) {
                                     "cover.width",
                                     "groove.width",
                                     "headlap.slate_least",
-                                    "lap.least",
-                                    "lap.rise_severe",
                                     "lead.density",
                                     "lead.thickness_tolerance",
                                     "lift.one_person",
