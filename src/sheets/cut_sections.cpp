@@ -56,9 +56,8 @@ std::string said_length(const Words& words, const job::Piece& piece, double leng
     std::string_view key;
   };
   static constexpr Named kNamed[] = {
-      {"cover", "sheet.cover_length"}, {"leg", "sheet.leg"}, {"upstand", "sheet.upstand"},
-      {"sole", "sheet.sole"},          {"lap", "sheet.lap"}, {"girth", "sheet.girth"},
-      {"turn_in", "sheet.turn_in"},
+      {"cover", "sheet.cover_length"}, {"leg", "sheet.leg"},   {"upstand", "sheet.upstand"},
+      {"turn_in", "sheet.turn_in"},    {"sole", "sheet.sole"}, {"leg_square", "sheet.leg"},
   };
   std::string number = words.tape(Length::mm(length));
   for (const Named& named : kNamed) {
@@ -411,11 +410,15 @@ class Sections {
     }
   }
 
-  // A place on the foot where the plane meets the most pieces: its middle if that is as good as any.
+  // A place on the foot where the plane meets a piece of every kind, with its turn-in, and as few laps as may
+  // be: the middle if that is as good as any.
   static Vec3 where_most_is_cut(const job::FaceFrame& frame, Vec3 normal, Angle pitch,
                                 const std::vector<PlacedPiece>& pieces) {
     constexpr double kMiddle = 0.52;  // not where two pieces or two bricks may meet
     std::vector<double> places{kMiddle * frame.length.in_mm()};
+    for (int i = 1; i < 10; ++i) {
+      for (const int way : {-1, 1}) places.push_back((kMiddle + 0.021 * i * way) * frame.length.in_mm());
+    }
     for (const PlacedPiece& piece : pieces) {
       double low = 1e9;
       double high = -1e9;
@@ -427,13 +430,21 @@ class Sections {
       places.push_back(std::clamp(low + kMiddle * (high - low), 0.0, frame.length.in_mm()));
     }
     Vec3 best = frame.foot;
-    std::size_t most = 0;
+    int most = 0;
     for (const double along : places) {
       const Vec3 foot = frame.foot + along * frame.along;
-      const std::size_t cuts = cut_lead(sheets_of(pieces), view_of(foot, normal, pitch)).size();
-      if (cuts > most) {
+      std::set<std::string> kinds;
+      int parts = 0;
+      int lines = 0;
+      for (const LeadLine& line : cut_lead(sheets_of(pieces), view_of(foot, normal, pitch))) {
+        kinds.insert(line.piece->kind);
+        parts += static_cast<int>(line.parts.size());
+        ++lines;
+      }
+      const int score = 1000 * static_cast<int>(kinds.size()) + 10 * parts - 25 * lines;
+      if (score > most) {
         best = foot;
-        most = cuts;
+        most = score;
       }
     }
     return best;

@@ -251,11 +251,18 @@ class FacePicture {
     }
     chain.offset = (6 + std::max(150.0, beyond) * scale_) * (from_left ? 1 : -1);
     chain.size = pt(11);
-    constexpr std::size_t kMost = 14;
     for (const double height : heights) {
-      if (height < 1 || !told.insert(static_cast<std::int64_t>(std::lround(height))).second) continue;
-      if (chain.stops.size() >= kMost) break;
+      if (height < 1 || !told.insert(std::lround(height)).second) continue;
       chain.stops.push_back({Point{chain.zero.x, height * scale_}, words_.tape(Length::mm(height))});
+    }
+    // As many as can be read one above another.
+    if (!chain.stops.empty()) {
+      const double line = draw::line_height(pt(11)) * 1.1;
+      const auto fit = static_cast<std::size_t>(std::max(1.0, chain.stops.back().at.y / line + 1));
+      const std::size_t every = (chain.stops.size() + fit - 1) / fit;
+      std::vector<draw::Chain::Stop> kept;
+      for (std::size_t i = 0; i < chain.stops.size(); i += every) kept.push_back(chain.stops[i]);
+      chain.stops = std::move(kept);
     }
     if (!chain.stops.empty()) notes_.add(std::move(chain));
   }
@@ -269,6 +276,7 @@ class FacePicture {
         for (const Vec3& p : corners(piece, i))
           low = std::min(low, view_.flat(p).y - foot_at(view_.flat(p).x));
       }
+      if (piece.piece->kind == "soaker") continue;  // the courses set those
       for (const double s : {low_along(piece), high_along(piece)}) {
         if (s > 1 && s < frame_.length.in_mm() - 1) stops.insert(std::lround(s));
       }
