@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <utility>
 
 namespace lapwright::sheets {
 
@@ -47,6 +48,7 @@ class FacePicture {
     masonry();
     units();
     sheets();
+    soakers();
     beds_told();
     along();
     marks();
@@ -203,8 +205,12 @@ class FacePicture {
         out.push_back(std::move(one));
       }
     }
-    std::stable_sort(out.begin(), out.end(),
-                     [](const Seen& a, const Seen& b) { return a.depth < b.depth - 1e-6; });
+    // Farthest first; of sheets against each other a soaker lies under the flashing.
+    const auto rank = [](const Seen& one) {
+      constexpr double kTouching = 5;
+      return std::pair{std::lround(one.depth / kTouching), one.piece->piece->kind != "soaker"};
+    };
+    std::stable_sort(out.begin(), out.end(), [&](const Seen& a, const Seen& b) { return rank(a) < rank(b); });
     return out;
   }
 
@@ -221,6 +227,16 @@ class FacePicture {
       }
       path.tag = one.piece->piece->mark;
       out_.add(std::move(path));
+    }
+  }
+
+  // Soakers behind the flashings, over them in dashes.
+  void soakers() {
+    for (const Seen& one : seen()) {
+      if (one.piece->piece->kind != "soaker" || one.facing <= kFacing) continue;
+      std::vector<Point> ring;
+      for (const Vec3& p : one.ring) ring.push_back(at(p));
+      out_.add(draw::polygon(ring, LineKind::hidden));
     }
   }
 
