@@ -57,11 +57,11 @@ class RoofView {
   draw::Drawing draw() {
     collect();
     if (around_ != nullptr && !find_window()) return {};
-    walls();
     lead(true);
     units();
     edge();
     hidden();
+    walls();
     stacks();  // cut off at the roof: what stands against their fronts is seen before them
     lead(false);
     on_edge();
