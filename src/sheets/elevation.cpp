@@ -30,6 +30,7 @@ class Elevation {
     units();
     flashings();
     soakers();
+    others();
     water_line();
     if (view_.heights_at_steps) {
       heights_at_steps();
@@ -61,8 +62,8 @@ class Elevation {
   std::vector<double> beds(double least, double most) const {
     std::vector<double> z = wall_.joints;
     if (z.empty()) return z;
-    const double course = wall_.junction->wall.course
-                              ? wall_.junction->wall.course->value.in_mm()
+    const double course = wall_.junction.wall.course
+                              ? wall_.junction.wall.course->value.in_mm()
                               : (z.size() > 1 ? z[1] - z[0] : sources_.pack.length("wall.course").in_mm());
     while (z.front() > least) z.insert(z.begin(), z.front() - course);
     while (z.back() < most) z.push_back(z.back() + course);
@@ -78,7 +79,7 @@ class Elevation {
           {level(left, left * tangent), level(right, right * tangent),
            level(right, right * tangent + kBandUpright), level(left, left * tangent + kBandUpright)},
           LineKind::thin);
-      if (wall_.junction->wall.kind != job::WallKind::render)
+      if (wall_.junction.wall.kind != job::WallKind::render)
         band.fill = draw::Fill::hatched(draw::HatchKind::stone);
       out_.add(std::move(band));
       return;
@@ -183,6 +184,22 @@ class Elevation {
       draw::Path edge = draw::polyline({at(begin, 0), at(begin, top), at(end, top)}, LineKind::hidden);
       edge.tag = placed.piece->mark;
       out_.add(std::move(edge));
+    }
+  }
+
+  // Pieces of any other kind: what of them faces the eye, and the edges of the rest.
+  void others() {
+    for (const PlacedPiece& placed : wall_.others) {
+      for (std::size_t panel = 0; panel < placed.panels.size(); ++panel) {
+        const double facing = placed.frames[panel].normal().x * wall_.side;
+        const std::vector<Point> ring = clipped(corners(placed, panel));
+        if (ring.size() < 3) continue;
+        constexpr double kOnEdge = 0.05;
+        draw::Path path = draw::polygon(ring, facing > kOnEdge ? LineKind::outline : LineKind::hidden);
+        if (facing > kOnEdge) path.fill = draw::Fill::level(0.88);
+        path.tag = placed.piece->mark;
+        out_.add(std::move(path));
+      }
     }
   }
 
@@ -359,21 +376,6 @@ class Elevation {
 
 draw::Drawing elevation(const Sources& sources, const Wall& wall, const ElevationView& view) {
   return Elevation(sources, wall, view).draw();
-}
-
-std::vector<NamedDrawing> elevations(const Sources& sources) {
-  std::vector<NamedDrawing> out;
-  for (const Wall& wall : walls_of(sources)) {
-    std::string stem = "elevation-" + file_stem(wall.junction->name);
-    const auto taken = std::count_if(out.begin(), out.end(), [&](const NamedDrawing& d) {
-      return d.stem == stem || d.stem.starts_with(stem + "-of-");
-    });
-    if (taken > 0) stem += "-of-" + std::to_string(taken + 1);
-    ElevationView view;
-    view.stretch = {wall.from, wall.to};
-    out.push_back({stem, wall.slope->name + " / " + wall.junction->name, elevation(sources, wall, view)});
-  }
-  return out;
 }
 
 }  // namespace lapwright::sheets

@@ -1,10 +1,15 @@
 // The order of work in large type, a picture beside each step; like courses stand in one row.
+#include "bends.h"
 #include "pages.h"
+#include "solid.h"
 
 #include <lapwright/draw/font.h>
 #include <lapwright/draw/symbols.h>
 
 #include <algorithm>
+#include <cmath>
+#include <set>
+#include <utility>
 
 namespace lapwright::sheets {
 
@@ -34,7 +39,7 @@ bool same_but_number(const job::WorkStep& a, const job::WorkStep& b) {
 std::vector<Task> tasks_of(const job::Plan& plan) {
   std::vector<Task> out;
   for (const job::WorkStep& step : plan.order_of_work) {
-    if (step.step == "work.course") {
+    if (step.step == "work.course" || step.step == "work.course_at_face") {
       const auto like = std::find_if(out.begin(), out.end(), [&](const Task& task) {
         return !task.courses.empty() && same_but_number(*task.step, step);
       });
@@ -90,7 +95,8 @@ std::string task_text(const Words& words, const Task& task) {
   params.push_back({"mark", task.step->mark, ""});
   params.push_back({"junction", task.step->junction, ""});
   params.push_back({"slope", task.step->slope, ""});
-  return words.say("sheet.work.courses", params);
+  return words.say(task.step->step == "work.course" ? "sheet.work.courses" : "sheet.work.courses_at_face",
+                   params);
 }
 
 constexpr double kWide = 44;
@@ -171,20 +177,99 @@ draw::Drawing battens_picture(bool with_units) {
   return out;
 }
 
-draw::Drawing picture(const Sources& sources, const job::WorkStep& step) {
-  bool left = true;
-  for (const job::Slope& slope : sources.survey.slopes) {
-    if (slope.name != step.slope) continue;
-    for (const job::Junction& junction : slope.junctions) {
-      if (junction.name == step.junction) left = junction.hand == job::Hand::left;
+std::vector<Point> flat_ring(const geom::Ring& ring) {
+  std::vector<Point> out;
+  for (const geom::GridPoint& p : ring)
+    out.push_back({geom::to_length(p.x).in_mm(), geom::to_length(p.y).in_mm()});
+  return out;
+}
+
+// The piece as it stands, seen along its first fold: how it is bent and which way up it goes. A flat one is
+// shown flat.
+draw::Drawing profile(const Sources& sources, const job::Piece& piece) {
+  draw::Drawing whole;
+  const std::vector<PlacedPiece> all = in_place(piece);
+  const job::Slope* slope = slope_of(sources.survey, piece.slope);
+  if (all.empty() || slope == nullptr) return {};
+  const PlacedPiece& one = all.front();
+  if (piece.net.folds.empty() || rolled(piece.net, 0)) {
+    draw::Path sheet = draw::polygon(flat_ring(piece.net.outline), LineKind::outline);
+    sheet.fill = draw::Fill::level(0.72);
+    whole.add(std::move(sheet));
+  } else {
+    const geom::Fold& fold = piece.net.folds.front();
+    const geom::Frame& frame = one.frames.front();
+    const geom::Vec3 along =
+        geom::unit(in_space(frame, {fold.to}).front() - in_space(frame, {fold.from}).front());
+    // Never straight up: a pipe's folds are, and are shown flat above.
+    const geom::Vec3 up = upright(slope->pitch.value);
+    constexpr double kSteep = 0.95;
+    const bool steep = std::abs(dot(along, up)) > kSteep;
+    const View view =
+        view_of(one.placement->frame.origin, steep ? geom::Vec3{1, 0, 0} : along, slope->pitch.value);
+    for (std::size_t i = 0; i < one.panels.size(); ++i) {
+      std::vector<Point> ring;
+      for (const geom::Vec3& p : corners(one, i)) ring.push_back(view.flat(p));
+      draw::Path sheet = draw::polygon(ring, LineKind::heavy);
+      sheet.stroke = draw::Stroke{LineKind::heavy, 0.7};
+      whole.add(std::move(sheet));
     }
   }
+  const draw::Box box = draw::extents_of_points(whole);
+  const double scale =
+      std::min((kWide - 4) / std::max(1.0, box.width()), (kHigh - 3) / std::max(1.0, box.height()));
+  draw::Drawing out;
+  out.add(whole, {.move = Point{kWide / 2, kHigh / 2} -
+                          Point{(box.left + box.right) / 2, (box.bottom + box.top) / 2} * scale,
+                  .scale = scale});
+  return out;
+}
+
+// Which side of the roof beside it the masonry stands on: at a stack's left side, the right.
+bool wall_at_left(const Sources& sources, const job::WorkStep& step) {
+  const job::Slope* slope = slope_of(sources.survey, step.slope);
+  if (slope == nullptr) return true;
+  std::string face_named;
+  for (const job::Param& param : step.params) {
+    if (param.name == "face" && std::holds_alternative<std::string>(param.value))
+      face_named = std::get<std::string>(param.value);
+  }
+  for (const job::Junction& junction : junctions_on(sources.survey, *slope)) {
+    if (junction.name != step.junction) continue;
+    for (const job::Face& face : straight_faces(*slope, junction)) {
+      if (face.name == face_named) return face.hand == job::Hand::left;
+    }
+  }
+  return true;
+}
+
+draw::Drawing picture(const Sources& sources, const job::WorkStep& step) {
+  const bool left = wall_at_left(sources, step);
   if (step.step.starts_with("work.course")) return course_picture(left, step.step == "work.course_first");
   if (step.step.starts_with("work.step_flashing")) return steps_picture(left, true);
   if (step.step.starts_with("work.cover_flashing")) return steps_picture(left, false);
   if (step.step == "work.set_out") return battens_picture(false);
   if (step.step == "work.under_course") return battens_picture(true);
+  for (const job::Piece& piece : sources.plan.pieces) {
+    if (!step.mark.empty() && piece.mark == step.mark && piece.slope == step.slope &&
+        piece.junction == step.junction)
+      return profile(sources, piece);
+  }
   return {};
+}
+
+// What is wrong or doubtful at a junction stands before the first step there.
+void warn(Flow& flow, const Words& words, const job::Plan& plan, const job::WorkStep& step) {
+  if (step.junction.empty()) return;
+  for (const job::Finding* finding : warnings_at(plan, {{step.slope, step.junction}})) {
+    draw::Drawing& page = flow.need(draw::line_height(kNumber) * 3);
+    page.add(level_shape(finding->level, {kArea.left + 4, flow.y() - draw::line_height(kNumber) / 2}));
+    flow.paragraph(words.say("level." + std::string(name_of(finding->level))) + ": " + finding->where + ": " +
+                       finding->text,
+                   kNumber, 9,
+                   finding->level == job::Level::wrong ? draw::Weight::bold : draw::Weight::regular);
+    flow.gap(1);
+  }
 }
 
 }  // namespace
@@ -198,7 +283,10 @@ void add_fitting_list(Sheets& sheets) {
   Flow flow(sheets, words.say("sheet.fitting"));
   flow.paragraph(words.say("sheet.fitting_note"));
   flow.gap(2);
+  std::set<std::pair<std::string, std::string>> begun;
   for (const Task& task : tasks) {
+    if (begun.insert({task.step->slope, task.step->junction}).second)
+      warn(flow, words, sheets.sources().plan, *task.step);
     const double left = kArea.left + 19;
     const double wide = kArea.width() - 19 - kWide - 8;
     const std::vector<std::string> lines = draw::wrapped(task_text(words, task), wide, size);

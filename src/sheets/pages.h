@@ -9,8 +9,11 @@
 namespace lapwright::sheets {
 
 void add_cover(Sheets& sheets);
+void add_roof_views(Sheets& sheets);
 void add_elevations(Sheets& sheets, const std::vector<Wall>& walls);
 void add_sections(Sheets& sheets, const std::vector<Wall>& walls);
+void add_cut_sections(Sheets& sheets);
+void add_face_views(Sheets& sheets);
 void add_batten_lists(Sheets& sheets);
 void add_piece_list(Sheets& sheets);
 void add_piece_drawings(Sheets& sheets);
@@ -20,5 +23,7 @@ void add_care(Sheets& sheets);
 
 // The plan's pieces, one of each mark.
 std::vector<const job::Piece*> distinct_pieces(const job::Plan& plan);
+// Where the pieces of this mark are fitted.
+About places_of(const job::Plan& plan, const job::Piece& piece);
 
 }  // namespace lapwright::sheets

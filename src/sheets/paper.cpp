@@ -84,11 +84,105 @@ draw::Drawing level_shape(job::Level level, Point middle) {
   return out;
 }
 
-draw::Drawing& Sheets::begin(std::string name, std::optional<double> scale) {
+namespace {
+
+// "rear / house wall / course 3" is at the place rear / house wall; so is "rear / house wall[2]".
+bool stands_at(const std::string& where, const std::string& place) {
+  if (!where.starts_with(place)) return false;
+  if (where.size() == place.size()) return true;
+  const std::string rest = where.substr(place.size());
+  return rest.starts_with(" /") || rest.starts_with("[") || rest.starts_with(",");
+}
+
+constexpr double kBannerIn = 9;  // from its edge to its words
+constexpr std::size_t kBannerLines = 9;
+
+}  // namespace
+
+std::vector<const job::Finding*> warnings_at(const job::Plan& plan, const About& about) {
+  std::vector<const job::Finding*> out;
+  for (const job::Level level : {job::Level::wrong, job::Level::doubt}) {
+    for (const job::Finding& finding : plan.findings) {
+      if (finding.level != level) continue;
+      const bool here = std::any_of(about.begin(), about.end(), [&](const Place& place) {
+        if (place.slope.empty()) return false;
+        const std::string at = place.junction.empty() ? place.slope : place.slope + " / " + place.junction;
+        return stands_at(finding.where, at);
+      });
+      if (here) out.push_back(&finding);
+    }
+  }
+  return out;
+}
+
+std::vector<Sheets::BannerLine> Sheets::banner_lines(const About& about) const {
+  const std::vector<const job::Finding*> all = warnings_at(sources_.plan, about);
+  std::vector<BannerLine> out;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const std::string said = words_.say("level." + std::string(name_of(all[i]->level))) + ": " +
+                             all[i]->where + ": " + all[i]->text;
+    const draw::Weight weight = all[i]->level == job::Level::wrong ? Weight::bold : Weight::regular;
+    const std::vector<std::string> lines =
+        draw::wrapped(said, kArea.width() - kBannerIn - 4, kNumber, weight);
+    if (i > 0 && out.size() + lines.size() > kBannerLines) {
+      out.push_back({all[i]->level, words_.say("sheet.more_on_cover",
+                                               {{"count", static_cast<double>(all.size() - i), ""}})});
+      break;
+    }
+    for (std::size_t k = 0; k < lines.size(); ++k) {
+      out.push_back({k == 0 ? std::optional(all[i]->level) : std::nullopt, lines[k]});
+    }
+  }
+  return out;
+}
+
+double Sheets::banner_height(const About& about) const {
+  const std::vector<BannerLine> lines = banner_lines(about);
+  if (lines.empty()) return 0;
+  const bool wrong = lines.front().starts == job::Level::wrong;
+  return static_cast<double>(lines.size()) * draw::line_height(kNumber) + (wrong ? 15 : 5);
+}
+
+void Sheets::banner(const About& about) {
+  const double high = banner_height(about);
+  top_ = kArea.top - high;
+  if (high <= 0) return;
+  draw::Drawing& d = page();
+  const bool wrong = banner_lines(about).front().starts == job::Level::wrong;
+  draw::Path box = draw::rectangle(kArea.left, top_ + 1, kArea.width(), high - 1, LineKind::heavy);
+  box.stroke = draw::Stroke{LineKind::heavy, wrong ? 1.4 : 0.5};
+  box.layer = draw::Layer::mark;
+  box.tag = wrong ? "wrong" : "doubt";
+  d.add(std::move(box));
+  double y = kArea.top - 1.5;
+  if (wrong) {
+    // Word and shape, large: this sheet is not to be worked from.
+    d.add(level_shape(job::Level::wrong, {kArea.left + 6, y - 4.5}), {}, "wrong");
+    d.add(text_at(words_.say("sheet.wrong_banner"), {kArea.left + 12, y - 7}, pt(18), Weight::bold));
+    y -= 10;
+  }
+  for (const BannerLine& line : banner_lines(about)) {
+    y -= draw::line_height(kNumber);
+    const bool bold = line.starts == job::Level::wrong;
+    if (line.starts) d.add(level_shape(*line.starts, {kArea.left + 4.5, y + 1.4}));
+    d.add(text_at(line.text, {kArea.left + kBannerIn, y}, kNumber, bold ? Weight::bold : Weight::regular));
+  }
+}
+
+void add_note(Sheets& sheets, const std::string& text) {
+  double y = sheets.top() - 5;
+  for (const std::string& line : draw::wrapped(text, kArea.width() - 4, kNumber)) {
+    sheets.page().add(text_at(line, {kArea.left + 2, y}));
+    y -= draw::line_height(kNumber);
+  }
+}
+
+draw::Drawing& Sheets::begin(std::string name, std::optional<double> scale, const About& about) {
   draw::Page page;
   page.title = std::move(name);
   pages_.push_back(std::move(page));
   scales_.push_back(scale);
+  banner(about);
   return pages_.back().drawing;
 }
 

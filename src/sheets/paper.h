@@ -16,12 +16,28 @@ namespace lapwright::sheets {
 inline constexpr draw::Box kArea{10, 27, 200, 269};
 inline constexpr double kNumber = draw::pt(11);
 
+// What a sheet is about, so that it can say what is wrong or doubtful there. Without a junction: the whole
+// slope.
+struct Place {
+  std::string slope;
+  std::string junction;
+  friend bool operator==(const Place&, const Place&) = default;
+};
+using About = std::vector<Place>;
+
+// The findings, `wrong` first, that a sheet about these places must carry.
+std::vector<const job::Finding*> warnings_at(const job::Plan& plan, const About& about);
+
 class Sheets {
  public:
   explicit Sheets(const Sources& sources) : sources_(sources), words_(sources) {}
 
-  // A new page; `scale` is that of its drawing (0.1 for 1:10) and gets a bar.
-  draw::Drawing& begin(std::string name, std::optional<double> scale = std::nullopt);
+  // A new page; `scale` is that of its drawing (0.1 for 1:10) and gets a bar. What is wrong or doubtful at
+  // the places that the page is about stands at its top.
+  draw::Drawing& begin(std::string name, std::optional<double> scale = std::nullopt, const About& about = {});
+  // The upper end of what is left of the page that was begun last, and its height on a page about these.
+  double top() const { return top_; }
+  double room(const About& about) const { return kArea.height() - banner_height(about); }
   draw::Drawing& page() { return pages_.back().drawing; }
   const Words& words() const { return words_; }
   const Sources& sources() const { return sources_; }
@@ -30,11 +46,19 @@ class Sheets {
 
  private:
   void frame(std::size_t index);
+  struct BannerLine {
+    std::optional<job::Level> starts;  // a finding of this level begins here
+    std::string text;
+  };
+  std::vector<BannerLine> banner_lines(const About& about) const;
+  double banner_height(const About& about) const;
+  void banner(const About& about);
 
   const Sources& sources_;
   Words words_;
   std::vector<draw::Page> pages_;
   std::vector<std::optional<double>> scales_;
+  double top_ = kArea.top;
 };
 
 // Text and rows from the top of a sheet down; a new sheet of the same name when one is full.
@@ -62,6 +86,11 @@ draw::Text text_at(std::string text, draw::Point at, double size = kNumber,
 // The largest usual scale at which `width` × `height` of the real thing fits into the room.
 double usual_scale(double width, double height, double room_width, double room_height);
 std::string scale_name(double scale);  // "1:10"
+
+// Words at the head of the page that was begun last, wrapped: at most three lines fit above what is drawn
+// below kNoteHigh.
+inline constexpr double kNoteHigh = 18;
+void add_note(Sheets& sheets, const std::string& text);
 
 // The shape of a finding beside its words: a cross, a triangle, a dot.
 draw::Drawing level_shape(job::Level level, draw::Point middle);

@@ -52,8 +52,10 @@ draw::Drawing pattern(const geom::Net& net) {
   sheet.contours.push_back(contour(net.outline));
   for (const geom::Ring& hole : net.holes) sheet.contours.push_back(contour(hole));
   out.add(std::move(sheet));
-  for (const geom::Cut& cut : net.cuts)
-    out.add(draw::line(flat(cut.from), flat(cut.to), draw::LineKind::cut));
+  for (const geom::Cut& cut : net.cuts) {
+    out.add(
+        draw::line(flat(cut.from), flat(cut.to), cut.worked ? draw::LineKind::axis : draw::LineKind::cut));
+  }
   for (const geom::Fold& fold : net.folds) {
     out.add(draw::line(flat(fold.from), flat(fold.to), draw::LineKind::fold));
   }

@@ -6,6 +6,7 @@
 
 namespace lapwright::sheets {
 
+// A line along which the sheet is bossed is dash-dot: nobody must cut there.
 draw::Drawing pattern(const geom::Net& net);
 
 // The straight lines of a drawing within `window`, each a path of its own.

@@ -34,7 +34,9 @@ std::vector<double> marks_along(const geom::Net& net, bool x, bool coarse) {
   } else {
     for (const geom::GridPoint& p : net.outline) take(p);
   }
-  for (const geom::Fold& fold : net.folds) {
+  for (std::size_t i = 0; i < net.folds.size(); ++i) {
+    if (rolled(net, i)) continue;  // the lines of a curve are guides
+    const geom::Fold& fold = net.folds[i];
     const bool from_outer = fold.from.y >= fold.to.y;
     if (!coarse || from_outer) take(fold.from);
     if (!coarse || !from_outer) take(fold.to);
@@ -91,6 +93,8 @@ void number_folds(draw::Drawing& drawing, const geom::Net& net, double scale, do
     const Point a = Point{mm(fold.from.x), mm(fold.from.y)} * scale;
     const Point b = Point{mm(fold.to.x), mm(fold.to.y)} * scale;
     if (((a + b) * 0.5).x > (low + reach) * scale) continue;
+    if (rolled(net, i) && i > 0 && rolled(net, i - 1) && i + 1 < net.folds.size() && rolled(net, i + 1))
+      continue;
     draw::Text number =
         text_at(std::to_string(i + 1), (a + b) * 0.5, kNumber, Weight::bold, draw::Anchor::middle);
     number.seat = draw::Seat::middle;
@@ -104,24 +108,53 @@ void number_folds(draw::Drawing& drawing, const geom::Net& net, double scale, do
   }
 }
 
+bool bossed(const geom::Net& net) {
+  return std::any_of(net.cuts.begin(), net.cuts.end(), [](const geom::Cut& cut) { return cut.worked; });
+}
+
+// Beside each line that is worked, what is done there.
+void name_bossed(draw::Drawing& drawing, const Words& words, const geom::Net& net, double scale) {
+  for (const geom::Cut& cut : net.cuts) {
+    if (!cut.worked) continue;
+    const Point a = Point{mm(cut.from.x), mm(cut.from.y)} * scale;
+    const Point b = Point{mm(cut.to.x), mm(cut.to.y)} * scale;
+    draw::Text word =
+        text_at(words.say("sheet.boss"), (a + b) * 0.5, kNumber, Weight::regular, draw::Anchor::middle);
+    word.seat = draw::Seat::middle;
+    word.on_white = true;
+    word.layer = draw::Layer::mark;
+    drawing.add(std::move(word));
+  }
+}
+
 }  // namespace
 
 void add_piece_drawings(Sheets& sheets) {
   const Words& words = sheets.words();
   for (const job::Piece* piece : distinct_pieces(sheets.sources().plan)) {
     const geom::Box box = geom::bounds(piece->net.outline);
-    const std::vector<std::string> bends = bend_words(words, piece->net);
-    const double foot = 10 + draw::line_height(pt(13)) * 1.5 * static_cast<double>(bends.size());
+    const std::vector<Bend> bends = bend_words(words, piece->net);
+    const About about = places_of(sheets.sources().plan, *piece);
+    constexpr std::size_t kManyBends = 8;
+    const double row = draw::line_height(pt(13)) * (bends.size() > kManyBends ? 1.15 : 1.5);
+    const bool boss = bossed(piece->net);
+    std::vector<std::vector<std::string>> bend_lines;
+    std::size_t lines = boss ? 1 : 0;
+    for (const Bend& bend : bends) {
+      bend_lines.push_back(draw::wrapped(bend.text, kArea.width() - 22, pt(13)));
+      lines += bend_lines.back().size();
+    }
+    const double foot = 10 + row * static_cast<double>(lines);
     const double head = 26;
-    const double room_high = kArea.height() - head - foot;
+    const double room_high = sheets.room(about) - head - foot;
     const double scale =
         usual_scale(mm(box.width()), mm(box.height()), kArea.width() - 36, std::max(20.0, room_high - 40));
     const std::string kind = words.kind(piece->kind);
     draw::Drawing& page =
-        sheets.begin(words.say("sheet.piece", {{"mark", piece->mark, ""}, {"kind", kind, ""}}), scale);
+        sheets.begin(words.say("sheet.piece", {{"mark", piece->mark, ""}, {"kind", kind, ""}}), scale, about);
 
     const double radius = draw::ring_radius(piece->mark, pt(24));
-    const double mid = kArea.top - 4 - std::max(radius, 8.0);
+    const double mid = sheets.top() - 4 - std::max(radius, 8.0);
     page.add(draw::ringed_mark({kArea.left + 4 + radius, mid}, piece->mark, pt(24)));
     const double left = kArea.left + 2 * radius + 12;
     const double room = kArea.right - left - 2;
@@ -134,7 +167,8 @@ void add_piece_drawings(Sheets& sheets) {
                            ? words.say("sheet.code", {{"code", static_cast<double>(*piece->code), ""}})
                            : piece->metal;
     what += ", " + words.value(piece->mass.in_kg(), "kg") + ", " + piece->slope +
-            (piece->junction.empty() ? "" : " / " + piece->junction);
+            (piece->junction.empty() ? "" : " / " + piece->junction) +
+            (piece->face.empty() ? "" : ", " + piece->face);
     page.add(text_at(draw::shortened(what, room, kNumber), {left, mid - 6.5}));
 
     // Long rows of steps are small when drawn whole: the first of them are drawn again, larger.
@@ -148,6 +182,7 @@ void add_piece_drawings(Sheets& sheets) {
       drawing.add(reach < kAll ? cropped(pattern(piece->net), window) : pattern(piece->net),
                   {.scale = at_scale});
       number_folds(drawing, piece->net, at_scale, reach);
+      if (reach >= kAll) name_bossed(drawing, words, piece->net, at_scale);
       dimension(drawing, words, piece->net, at_scale, reach, near && reach >= kAll);
       return drawing;
     };
@@ -169,9 +204,16 @@ void add_piece_drawings(Sheets& sheets) {
 
     double y = kArea.bottom + foot - 8;
     for (std::size_t i = 0; i < bends.size(); ++i) {
-      page.add(bend_section({kArea.left + 4, y + 1.5}, piece->net.folds[i]));
-      page.add(text_at(draw::shortened(bends[i], kArea.width() - 22, pt(13)), {kArea.left + 19, y}, pt(13)));
-      y -= draw::line_height(pt(13)) * 1.5;
+      page.add(bend_section({kArea.left + 4, y + 1.5}, piece->net.folds[bends[i].fold]));
+      for (const std::string& line : bend_lines[i]) {
+        page.add(text_at(line, {kArea.left + 19, y}, pt(13)));
+        y -= row;
+      }
+    }
+    if (boss) {
+      page.add(draw::line({kArea.left + 4, y + 1.5}, {kArea.left + 16, y + 1.5}, draw::LineKind::axis));
+      page.add(text_at(draw::shortened(words.say("sheet.boss_note"), kArea.width() - 22, kNumber),
+                       {kArea.left + 19, y}));
     }
   }
 }

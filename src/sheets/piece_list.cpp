@@ -32,7 +32,7 @@ void add_piece_list(Sheets& sheets) {
   double total = 0;
   const double right = kArea.right - 2;
   for (const job::Piece* piece : pieces) {
-    const std::vector<std::string> bends = bend_words(words, piece->net);
+    const std::vector<Bend> bends = bend_words(words, piece->net);
     const double radius = draw::ring_radius(piece->mark);
     const double indent = std::max(20.0, 2 * radius + 6);
     const double line = draw::line_height(kNumber);
@@ -57,12 +57,21 @@ void add_piece_list(Sheets& sheets) {
     page.add(text_at(draw::shortened(size, room, pt(14), Weight::bold), {kArea.left + indent, y}, pt(14),
                      Weight::bold));
     y -= line;
-    const std::string what = kind + ", " + material(words, *piece) + ", " + place;
+    std::string what = kind + ", " + material(words, *piece) + ", " + place +
+                       (piece->face.empty() ? "" : ", " + piece->face);
+    const std::vector<const job::Finding*> warnings =
+        warnings_at(sheets.sources().plan, places_of(sheets.sources().plan, *piece));
+    if (!warnings.empty()) {
+      const job::Level level = warnings.front()->level;
+      page.add(level_shape(level, {kArea.left + indent + 1.5, y + 1.3}));
+      what = "    " + words.say("level." + std::string(name_of(level))) + ", " +
+             words.say("sheet.see_cover") + ": " + what;
+    }
     page.add(text_at(draw::shortened(what, right - kArea.left - indent, kNumber), {kArea.left + indent, y}));
-    for (const std::string& bend : bends) {
+    for (const Bend& bend : bends) {
       y -= line;
-      page.add(
-          text_at(draw::shortened(bend, right - kArea.left - indent, kNumber), {kArea.left + indent, y}));
+      page.add(text_at(draw::shortened(bend.text, right - kArea.left - indent, kNumber),
+                       {kArea.left + indent, y}));
     }
     flow.gap(height);
   }

@@ -1,4 +1,5 @@
 // Two sections at a wall with soakers: along the slope through two laps, and across at the wall.
+#include "face_view.h"
 #include "pages.h"
 
 #include <lapwright/draw/font.h>
@@ -112,7 +113,8 @@ void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
   const Words& words = sheets.words();
   constexpr double kKey = 32;
   constexpr double kNote = 16;
-  const double room = kArea.height() - kKey - kNote;
+  const About about{{wall.slope->name, wall.junction.name}};
+  const double room = sheets.room(about) - kKey - kNote;
   draw::Drawing section;
   draw::Box box;
   double scale = 1;
@@ -122,11 +124,11 @@ void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
     box = draw::extents(section);
     if (box.width() <= kArea.width() - 4 && box.height() <= room) break;
   }
-  draw::Drawing& page =
-      sheets.begin(words.say("sheet.section_along",
-                             {{"slope", wall.slope->name, ""}, {"junction", wall.junction->name, ""}}),
-                   scale);
-  double y = kArea.top - 5;
+  draw::Drawing& page = sheets.begin(
+      words.say("sheet.section_along", {{"slope", wall.slope->name, ""},
+                                        {"junction", face_name(wall.junction, wall.face_name), ""}}),
+      scale, about);
+  double y = sheets.top() - 5;
   for (const std::string& line :
        draw::wrapped(words.say("sheet.section_along_note"), kArea.width() - 4, kNumber)) {
     page.add(text_at(line, {kArea.left + 2, y}));
@@ -156,12 +158,14 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
   const double top = v.thick + std::max(150.0, v.upstand);
   const double wide = v.leg + 60;
   const double leaf = 102.5;
-  const double scale = usual_scale(wide + leaf, top + 80, kArea.width() - 60, 170);
-  draw::Drawing& page =
-      sheets.begin(words.say("sheet.section_across",
-                             {{"slope", wall.slope->name, ""}, {"junction", wall.junction->name, ""}}),
-                   scale);
-  double y = kArea.top - 6;
+  const About about{{wall.slope->name, wall.junction.name}};
+  const double scale =
+      usual_scale(wide + leaf, top + 80, kArea.width() - 60, std::min(170.0, sheets.room(about) - 72));
+  draw::Drawing& page = sheets.begin(
+      words.say("sheet.section_across", {{"slope", wall.slope->name, ""},
+                                         {"junction", face_name(wall.junction, wall.face_name), ""}}),
+      scale, about);
+  double y = sheets.top() - 6;
   for (const std::string& line :
        draw::wrapped(words.say("sheet.section_across_note"), kArea.width() - 4, kNumber)) {
     page.add(text_at(line, {kArea.left + 2, y}));
@@ -174,7 +178,7 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
       draw::polygon({p(-leaf, -70), p(0, -70), p(0, joint - 5), p(-turn_in - 3, joint - 5),
                      p(-turn_in - 3, joint + 5), p(0, joint + 5), p(0, top + 30), p(-leaf, top + 30)});
   masonry.fill = draw::Fill::hatched(
-      wall.junction->wall.kind == job::WallKind::brick ? draw::HatchKind::brick : draw::HatchKind::stone);
+      wall.junction.wall.kind == job::WallKind::brick ? draw::HatchKind::brick : draw::HatchKind::stone);
   d.add(std::move(masonry));
   const auto slab = [&](double n) {
     draw::Path unit = draw::polygon({p(gap, n), p(wide, n), p(wide, n + v.thick), p(gap, n + v.thick)});

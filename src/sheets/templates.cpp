@@ -114,10 +114,13 @@ class Templates {
     const std::size_t index = number(column, row);
     const std::size_t all = tiling_.across * tiling_.up;
     draw::Drawing& page = sheets_.begin(words.say("sheet.template", {{"mark", piece_.mark, ""}}));
+    const std::vector<const job::Finding*> warnings =
+        warnings_at(sheets_.sources().plan, places_of(sheets_.sources().plan, piece_));
     const std::string note = all == 1 ? words.say("sheet.template_whole")
                                       : words.say("sheet.template_page", {{"letter", letters(index), ""},
                                                                           {"last", letters(all - 1), ""}});
     page.add(text_at(draw::shortened(note, kArea.width() - 4, kNumber), {kArea.left + 2, kArea.top - 5}));
+    if (!warnings.empty()) warn(page, *warnings.front());
     // The upper and right-hand band is pasted under the next page; that page shows the same strip again.
     const double glue = kGlue;
     const std::size_t up = row + 1 < tiling_.up ? number(column, row + 1) : index;
@@ -146,6 +149,35 @@ class Templates {
     laid.add(net_, {.move = move});
     page.add(cropped(laid, kWindow), {}, piece_.mark);
     if (index == 0) ring(page, move);
+    name_bossed(page, move);
+  }
+
+  // What is wrong or doubtful where this piece goes stands above the words: the window keeps its size.
+  void warn(draw::Drawing& page, const job::Finding& finding) const {
+    const Words& words = sheets_.words();
+    const std::string said = words.say("level." + std::string(name_of(finding.level))) + ", " +
+                             words.say("sheet.see_cover") + ": " + finding.text;
+    page.add(level_shape(finding.level, {kArea.left + 4.5, kArea.top + 0.4}));
+    page.add(text_at(draw::shortened(said, kArea.width() - 12, kNumber, draw::Weight::bold),
+                     {kArea.left + 9, kArea.top - 0.8}, kNumber, draw::Weight::bold));
+  }
+
+  // Beside a line that is worked, what is done there.
+  void name_bossed(draw::Drawing& page, Point move) const {
+    const geom::Box box = geom::bounds(piece_.net.outline);
+    for (const geom::Cut& cut : piece_.net.cuts) {
+      if (!cut.worked) continue;
+      const double x = geom::to_length((cut.from.x + cut.to.x) / 2 - box.low.x).in_mm();
+      const double y = geom::to_length((cut.from.y + cut.to.y) / 2 - box.low.y).in_mm();
+      const Point at = move + (tiling_.turned ? Point{width_ - y, x} : Point{x, y});
+      if (!kWindow.holds({at.x - 8, at.y - 4, at.x + 8, at.y + 4})) continue;
+      draw::Text word = text_at(sheets_.words().say("sheet.boss"), at, kNumber, draw::Weight::regular,
+                                draw::Anchor::middle);
+      word.seat = draw::Seat::middle;
+      word.on_white = true;
+      word.layer = draw::Layer::mark;
+      page.add(std::move(word));
+    }
   }
 
   // On the lead's face, so that the mark stays with the template once it is cut out.
@@ -154,7 +186,11 @@ class Templates {
     const geom::Box box = geom::bounds(piece_.net.outline);
     const double x = std::min(geom::to_length(piece_.base_point.x - box.low.x).in_mm(), kOnFirstPage);
     const double y = geom::to_length(piece_.base_point.y - box.low.y).in_mm();
-    page.add(draw::ringed_mark(move + (tiling_.turned ? Point{width_ - y, x} : Point{x, y}), piece_.mark));
+    const Point at = move + (tiling_.turned ? Point{width_ - y, x} : Point{x, y});
+    const double radius = draw::ring_radius(piece_.mark);
+    page.add(draw::ringed_mark({std::clamp(at.x, kWindow.left + radius, kWindow.right - radius),
+                                std::clamp(at.y, kWindow.bottom + radius, kWindow.top - radius)},
+                               piece_.mark));
   }
 
   Sheets& sheets_;
@@ -165,11 +201,31 @@ class Templates {
   double height_ = 0;
 };
 
+// Worth a template: what a tape alone does not set out, and what takes few pages.
+bool worth_a_template(const job::Piece& piece) {
+  if (piece.kind == "step-flashing" || piece.kind == "soaker") return true;
+  if (piece.kind == "cover-flashing") return false;
+  const geom::Box box = geom::bounds(piece.net.outline);
+  const Tiling tiling =
+      tiling_of(geom::to_length(box.width()).in_mm(), geom::to_length(box.height()).in_mm());
+  constexpr std::size_t kFewPages = 6;
+  if (tiling.across * tiling.up > kFewPages) return false;
+  const auto square = [](geom::GridPoint a, geom::GridPoint b) { return a.x == b.x || a.y == b.y; };
+  const geom::Net& net = piece.net;
+  const std::size_t n = net.outline.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    if (!square(net.outline[i], net.outline[(i + 1) % n])) return true;
+  }
+  return n > 4 || !net.holes.empty() || !net.cuts.empty() ||
+         !std::all_of(net.folds.begin(), net.folds.end(),
+                      [&](const geom::Fold& fold) { return square(fold.from, fold.to); });
+}
+
 }  // namespace
 
 void add_templates(Sheets& sheets) {
   for (const job::Piece* piece : distinct_pieces(sheets.sources().plan)) {
-    if (piece->kind != "step-flashing" && piece->kind != "soaker") continue;
+    if (!worth_a_template(*piece)) continue;
     Templates(sheets, *piece).draw();
   }
 }

@@ -1,29 +1,24 @@
-// A side wall as the drawings need it, read back from the plan: its pieces folded and in place, and the
-// heights of the bed joints that its steps turn into.
+// A side of masonry that runs up the slope (a side wall, a stack's side) as the drawings need it, read back
+// from the plan: its pieces folded and in place, and the heights of the bed joints that its steps turn into.
 #pragma once
 
+#include "placed.h"
+
 #include <lapwright/draw/drawing.h>
-#include <lapwright/geom/net.h>
-#include <lapwright/sheets/sheets.h>
 
 #include <string>
 #include <vector>
 
 namespace lapwright::sheets {
 
-struct PlacedPiece {
-  const job::Piece* piece = nullptr;
-  const job::Placement* placement = nullptr;
-  std::vector<geom::Panel> panels;
-  std::vector<geom::Frame> frames;  // of the panels, folded
-};
-
 struct Wall {
   const job::Slope* slope = nullptr;
-  const job::Junction* junction = nullptr;
+  job::Junction junction;
+  std::string face_name;  // of the junction's several: "left side"
   const job::SetOut* set_out = nullptr;
   std::vector<PlacedPiece> soakers;    // bottom up
-  std::vector<PlacedPiece> flashings;  // bottom up
+  std::vector<PlacedPiece> flashings;  // bottom up: step and cover flashings
+  std::vector<PlacedPiece> others;     // of any other kind
   std::vector<double> joints;  // heights of the joints stepped into, upright above the roof at the lower end
   double sine = 0;
   double cosine = 1;
@@ -40,11 +35,8 @@ struct Wall {
   draw::Point at(geom::Vec3 p) const { return at(p.y, p.z); }
 };
 
-// Every junction with pieces of its own, in the survey's order.
+// Every such face with soakers or flashings, in the survey's order.
 std::vector<Wall> walls_of(const Sources& sources);
-
-// Corners of a panel in space.
-std::vector<geom::Vec3> corners(const PlacedPiece& piece, std::size_t panel);
 
 // Where a placed piece begins and ends up the slope, its base panel only.
 struct Stretch {
@@ -52,7 +44,5 @@ struct Stretch {
   double high = 0;
 };
 Stretch stretch_of(const PlacedPiece& piece);
-
-double figure_or(const job::Piece& piece, std::string_view name, double otherwise);
 
 }  // namespace lapwright::sheets

@@ -1,6 +1,6 @@
-"""Has programs of other makes read the demo's sheets back: read_back.py CHECK LAPWRIGHT
+"""Has programs of other makes read a job's sheets back: read_back.py CHECK LAPWRIGHT [JOB]
 
-CHECK is the name of a function below. Exit 0: right; 1: wrong; 77: skipped, with the reason.
+CHECK is the name of a function below; JOB is the demo unless given. Exit 0: right; 1: wrong; 77: skipped, with the reason.
 """
 import glob
 import json
@@ -78,7 +78,8 @@ def pdf_words():
 
 def svg_parse():
     files = glob.glob("*.svg")
-    expect(any(name.startswith("elevation-") for name in files) and any(name.startswith("pattern-") for name in files), files)
+    for stem in ("roof-", "elevation-", "pattern-"):
+        expect(any(name.startswith(stem) for name in files), files)
     for name in files:
         root = ElementTree.parse(name).getroot()
         expect(root.get("width", "").endswith("mm"), f"{name} has no size in mm")
@@ -96,7 +97,7 @@ def dxf_audit():
     for piece in plan["pieces"]:
         document = ezdxf.readfile(f"pattern-{piece['mark'].lower()}.dxf")
         expect(not document.audit().has_errors, f"{piece['mark']}: {document.audit().errors}")
-        long = {"cut": 0.0, "fold": 0.0}
+        long = {"cut": 0.0, "fold": 0.0, "thin": 0.0}
         for entity in document.modelspace():
             layer = entity.dxf.layer.lower()
             expect(layer in long, f"{piece['mark']}: layer {layer}")
@@ -108,15 +109,18 @@ def dxf_audit():
                 long[layer] += sum((b - a).magnitude for a, b in zip(points, ends))
         ring = piece["outline"]
         cut = sum(math.dist(a, b) for a, b in zip(ring, ring[1:] + ring[:1]))
-        cut += sum(math.dist(c["from"], c["to"]) for c in piece.get("cuts", []))
+        cuts = piece.get("cuts", [])
+        cut += sum(math.dist(c["from"], c["to"]) for c in cuts if not c.get("worked"))
+        bossed = sum(math.dist(c["from"], c["to"]) for c in cuts if c.get("worked"))
         fold = sum(math.dist(f["from"], f["to"]) for f in piece.get("folds", []))
         expect(abs(long["cut"] - cut) < 0.1, f"{piece['mark']}: cut {long['cut']} of {cut}")
         expect(abs(long["fold"] - fold) < 0.1, f"{piece['mark']}: fold {long['fold']} of {fold}")
+        expect(abs(long["thin"] - bossed) < 0.1, f"{piece['mark']}: bossed {long['thin']} of {bossed}")
 
 
 if __name__ == "__main__":
     check, program = sys.argv[1], os.path.abspath(sys.argv[2])
-    job = os.path.abspath("data/demo/hollin-barn.json")
+    job = os.path.abspath(sys.argv[3] if len(sys.argv) > 3 else "data/demo/hollin-barn.json")
     with tempfile.TemporaryDirectory() as folder:
         os.chdir(folder)
         run(program, "plan", job, "--out", folder)

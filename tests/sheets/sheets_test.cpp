@@ -2,7 +2,6 @@
 #include "random_job.h"
 #include "support.h"
 
-#include <lapwright/draw/expand.h>
 #include <lapwright/draw/pdf.h>
 
 #include <gtest/gtest.h>
@@ -13,50 +12,6 @@ using namespace lapwright::sheets;
 using namespace lapwright::sheets::test;
 
 constexpr const char* kDemo = "data/demo/hollin-barn.json";
-
-std::string troubles(const draw::Document& document) {
-  std::string out;
-  for (std::size_t i = 0; i < document.pages.size(); ++i) {
-    for (const draw::TextTrouble& t : draw::text_troubles(document.pages[i], 5)) {
-      out += fmt::format("page {} ({}): \"{}\" {}\n", i + 1, document.pages[i].title.substr(0, 40), t.text,
-                         t.other.empty() ? "leaves the paper" : "lies on \"" + t.other + "\"");
-    }
-  }
-  return out;
-}
-
-// Everything drawn lies within the printable paper.
-bool on_paper(const draw::Page& page) {
-  const draw::Box box = draw::extents(page.drawing);
-  return draw::Box{5, 5, page.width - 5, page.height - 5}.holds(box, 0.01);
-}
-
-std::string words_of(const draw::Document& document) {
-  std::string out;
-  for (std::size_t i = 0; i < document.pages.size(); ++i) {
-    const draw::Page& page = document.pages[i];
-    out += fmt::format("# {} {} ({} things)\n", i + 1, page.title, draw::expand(page.drawing).size());
-    for (const draw::Plain& thing : draw::expand(page.drawing)) {
-      const auto* text = std::get_if<draw::PlainText>(&thing);
-      if (text != nullptr) out += fmt::format("{:.1f} {:.1f}  {}\n", text->at.x, text->at.y, text->text);
-    }
-  }
-  return out;
-}
-
-// The first line that differs, as "golden | made"; empty when none does.
-std::string first_difference(const std::string& golden, const std::string& made) {
-  std::istringstream a(golden);
-  std::istringstream b(made);
-  std::string left;
-  std::string right;
-  while (true) {
-    const bool more_left = static_cast<bool>(std::getline(a, left));
-    const bool more_right = static_cast<bool>(std::getline(b, right));
-    if (!more_left && !more_right) return "";
-    if (more_left != more_right || left != right) return left + " | " + right;
-  }
-}
 
 TEST(Sheets, demo_is_fit_to_print) {
   const auto planned = engine::plan_job(bytes_of(kDemo));
@@ -70,17 +25,7 @@ TEST(Sheets, demo_is_fit_to_print) {
 TEST(Sheets, demo_says_what_the_golden_says) {
   const auto planned = engine::plan_job(bytes_of(kDemo));
   ASSERT_TRUE(planned);
-  const std::filesystem::path golden = "tests/sheets/golden/hollin-barn.txt";
-  // The fingerprint follows the engine's version, so it is not part of the golden.
-  engine::Planned fixed = *planned;
-  fixed.plan.fingerprint = "GOLDEN00";
-  fixed.plan.engine = "0";
-  const std::string made = words_of(compose(sources_of(fixed)));
-  if (std::getenv("LAPWRIGHT_BLESS") != nullptr) {
-    std::filesystem::create_directories(golden.parent_path());
-    std::ofstream(golden, std::ios::binary) << made;
-  }
-  EXPECT_EQ(first_difference(bytes_of(golden), made), "");
+  expect_golden("hollin-barn", *planned);
 }
 
 TEST(Sheets, every_text_of_the_demo_is_in_the_catalogue) {

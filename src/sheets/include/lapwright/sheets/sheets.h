@@ -23,8 +23,8 @@ struct Sources {
   const practice::Catalogue& catalogue;
 };
 
-// Every sheet on A4, upright, in the order of the work: cover, walls, sections, battens, pieces, fitting,
-// templates, care. Properties: no text lies on another or leaves the paper; templates are true size.
+// Every sheet on A4, upright, in the order of the work: cover, roofs, walls, sections, battens, pieces,
+// fitting, templates, care. Properties: no text lies on another or leaves the paper; templates are true size.
 draw::Document compose(const Sources& sources);
 
 // A drawing to be written as a file of its own. `stem` is fit for a file name and differs from every other's.
@@ -34,11 +34,14 @@ struct NamedDrawing {
   draw::Drawing drawing;
 };
 
-// Each side wall that has pieces, seen from the roof, 1:10, mm of paper.
+// Each slope seen square on with every piece of lead in its place, 1:20, mm of paper.
+std::vector<NamedDrawing> roof_views(const Sources& sources);
+
+// Each face of masonry that has pieces, seen from the roof, 1:10, mm of paper.
 std::vector<NamedDrawing> elevations(const Sources& sources);
 
-// Each distinct piece's flat net in true mm: layer `cut` for what is cut, `fold` for what is bent, nothing
-// else.
+// Each distinct piece's flat net in true mm: layer `cut` for what is cut, `fold` for what is bent, `thin`
+// for what is bossed; nothing else.
 std::vector<NamedDrawing> patterns(const Sources& sources);
 
 }  // namespace lapwright::sheets

@@ -1,0 +1,540 @@
+// Sections through everything that is not a plain wall with soakers: the placed lead cut by a plane.
+#include "cut.h"
+#include "labels.h"
+#include "pages.h"
+
+#include <lapwright/base/trig.h>
+#include <lapwright/draw/font.h>
+#include <lapwright/draw/symbols.h>
+#include <lapwright/job/join.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+namespace lapwright::sheets {
+
+namespace {
+
+using draw::LineKind;
+using draw::Point;
+using draw::pt;
+using geom::Vec3;
+
+constexpr double kLead = 0.9;    // how thick lead is drawn, mm of paper
+constexpr double kApart = 1.7;   // sheets on each other, middle to middle, mm of paper
+constexpr double kLeaf = 102.5;  // of a wall that is drawn, mm
+constexpr double kBeside = 110;  // of roof and wall that is drawn beyond the lead, mm
+constexpr double kReach = 700;   // from the foot of a face: lead further away belongs to another section
+
+struct Solid {
+  Prism prism;
+  draw::Fill fill;
+};
+
+struct Section {
+  std::string title;
+  About about;
+  View view;
+  std::vector<LeadLine> lead;
+  std::vector<Solid> masonry;
+  std::vector<Prism> units;
+  draw::Box window;  // in the view, mm
+};
+
+draw::Path lead_path(const std::vector<Point>& points) {
+  draw::Path out = draw::polyline(points, LineKind::heavy);
+  out.stroke = draw::Stroke{LineKind::heavy, kLead};
+  return out;
+}
+
+// What a figure of this length is called, where the piece names it.
+std::string said_length(const Words& words, const job::Piece& piece, double length) {
+  struct Named {
+    std::string_view figure;
+    std::string_view key;
+  };
+  static constexpr Named kNamed[] = {
+      {"cover", "sheet.cover_length"}, {"leg", "sheet.leg"},   {"upstand", "sheet.upstand"},
+      {"turn_in", "sheet.turn_in"},    {"sole", "sheet.sole"}, {"leg_square", "sheet.leg"},
+  };
+  std::string number = words.tape(Length::mm(length));
+  for (const Named& named : kNamed) {
+    for (const job::Figure& figure : piece.figures) {
+      constexpr double kSame = 1;
+      if (figure.name == named.figure && figure.unit == "mm" && std::abs(figure.value - length) < kSame)
+        return words.say(named.key) + " " + number;
+    }
+  }
+  return number;
+}
+
+class Picture {
+ public:
+  Picture(const Words& words, const Section& section, double scale)
+      : words_(words), section_(section), scale_(scale) {}
+
+  draw::Drawing draw() {
+    solids();
+    for (const LeadLine& line : section_.lead) joint(line);
+    for (const LeadLine& line : section_.lead) {
+      for (const std::vector<Point>& run : drawn(line, out_of(line))) {
+        draw::Path path = lead_path(on_paper(run));
+        path.tag = line.piece->mark;
+        out_.add(std::move(path));
+      }
+    }
+    names();
+    out_.add(notes_);
+    return std::move(out_);
+  }
+
+ private:
+  const Words& words_;
+  const Section& section_;
+  double scale_;
+  draw::Drawing out_;
+  draw::Drawing notes_;
+
+  double out_of(const LeadLine& line) const { return (kLead * 0.7 + kApart * line.over) / scale_; }
+
+  std::vector<Point> on_paper(const std::vector<Point>& points) const {
+    std::vector<Point> out;
+    for (const Point& p : points) out.push_back(p * scale_);
+    return out;
+  }
+
+  void solids() {
+    for (const Prism& unit : section_.units) {
+      const std::vector<Point> ring = kept_in(cut_through(unit, section_.view), section_.window);
+      if (ring.empty()) continue;
+      draw::Path path = draw::polygon(on_paper(ring), LineKind::outline);
+      path.stroke = draw::Stroke{LineKind::outline, 0.25};
+      path.fill = draw::Fill::white();
+      out_.add(std::move(path));
+    }
+    for (const Solid& solid : section_.masonry) {
+      const std::vector<Point> ring = kept_in(cut_through(solid.prism, section_.view), section_.window);
+      if (ring.empty()) continue;
+      draw::Path path = draw::polygon(on_paper(ring), LineKind::outline);
+      path.fill = solid.fill;
+      out_.add(std::move(path));
+    }
+  }
+
+  // Lead that goes into the masonry lies in a joint or a chase: the hatch gives way to it.
+  void joint(const LeadLine& line) {
+    for (const LeadLine::Part& part : line.parts) {
+      const Point middle = (part.a + part.b) * 0.5;
+      const bool in_wall =
+          std::any_of(section_.masonry.begin(), section_.masonry.end(), [&](const Solid& solid) {
+            const std::vector<Point> ring = cut_through(solid.prism, section_.view);
+            return !ring.empty() && inside(middle, ring, 3);
+          });
+      if (!in_wall) continue;
+      const double half = std::max(5.0, 2.2 / scale_);
+      const Point side = part.outward * half;
+      draw::Path path = draw::polygon(on_paper({part.a + side, part.b + side, part.b - side, part.a - side}),
+                                      LineKind::thin);
+      path.fill = draw::Fill::white();
+      out_.add(std::move(path));
+    }
+  }
+
+  static bool inside(Point p, const std::vector<Point>& ring, double by) {
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const Point d = ring[(i + 1) % ring.size()] - ring[i];
+      const double size = hypotenuse(d.x, d.y);
+      if (size < 1e-9) continue;
+      if ((d.x * (p.y - ring[i].y) - d.y * (p.x - ring[i].x)) / size < by) return false;
+    }
+    return true;
+  }
+
+  void names() {
+    draw::Box room = draw::extents_of_points(out_);
+    constexpr double kAround = 34;
+    room = {room.left - kAround, room.bottom - kAround, room.right + kAround, room.top + kAround};
+    Labels labels(room);
+    // Nothing may hide the lead.
+    for (const LeadLine& line : section_.lead) {
+      for (const std::vector<Point>& run : drawn(line, out_of(line))) {
+        for (std::size_t i = 0; i + 1 < run.size(); ++i) {
+          constexpr int kBits = 24;
+          for (int k = 0; k <= kBits; ++k) {
+            const Point p = (run[i] + (run[i + 1] - run[i]) * (static_cast<double>(k) / kBits)) * scale_;
+            labels.take({p.x - 0.6, p.y - 0.6, p.x + 0.6, p.y + 0.6});
+          }
+        }
+      }
+    }
+    std::set<std::string> told;
+    for (const LeadLine& line : section_.lead) {
+      if (!told.insert(line.piece->mark).second) continue;
+      for (const LeadLine::Part& part : line.parts) {
+        constexpr double kWorthALine = 6;  // mm of paper
+        if (part.length() * scale_ < kWorthALine) continue;
+        const Point out = part.outward * out_of(line);
+        labels.length(notes_, (part.a + out) * scale_, (part.b + out) * scale_, part.outward,
+                      said_length(words_, *line.piece, part.length()));
+      }
+    }
+    labels.take_texts(notes_);
+    told.clear();
+    for (const LeadLine& line : section_.lead) {
+      if (!told.insert(line.piece->mark).second) continue;
+      const LeadLine::Part* longest = &line.parts.front();
+      for (const LeadLine::Part& part : line.parts) {
+        if (part.length() > longest->length()) longest = &part;
+      }
+      const Point on =
+          (longest->a + (longest->b - longest->a) * 0.4 + longest->outward * out_of(line)) * scale_;
+      labels.mark(notes_, on, line.piece->mark, 5, longest->outward + Point{0, 0.2}, pt(18));
+    }
+  }
+};
+
+// One line a piece below the picture: its ring, its kind, its lengths in order.
+struct Key {
+  const job::Piece* piece;
+  std::string text;
+};
+
+std::vector<Key> keys_of(const Words& words, const Section& section) {
+  std::vector<Key> out;
+  std::set<std::string> told;
+  for (const LeadLine& line : section.lead) {
+    if (!told.insert(line.piece->mark).second) continue;
+    std::string text;
+    constexpr std::size_t kTold = 9;
+    for (std::size_t i = 0; i < line.parts.size() && i < kTold; ++i) {
+      text += (i > 0 ? " + " : "") + said_length(words, *line.piece, line.parts[i].length());
+    }
+    if (line.parts.size() > kTold) text += " …";
+    out.push_back({line.piece, words.kind(line.piece->kind) + ": " + text});
+  }
+  return out;
+}
+
+void add_section(Sheets& sheets, const Section& section) {
+  const Words& words = sheets.words();
+  const std::vector<Key> keys = keys_of(words, section);
+  constexpr double kRow = 13;
+  constexpr std::size_t kMostKeys = 8;
+  const double key_high = kRow * static_cast<double>(std::min(keys.size(), kMostKeys)) + 4;
+  const double room = sheets.room(section.about) - kNoteHigh - key_high;
+  draw::Drawing drawing;
+  draw::Box box;
+  double scale = 1;
+  for (const double one_to : {1.0, 2.0, 2.5, 3.0, 4.0, 5.0, 7.5, 10.0, 15.0, 20.0, 25.0, 50.0}) {
+    scale = 1 / one_to;
+    drawing = Picture(words, section, scale).draw();
+    box = draw::extents(drawing);
+    if (box.width() <= kArea.width() - 4 && box.height() <= room) break;
+  }
+  draw::Drawing& page = sheets.begin(section.title, scale, section.about);
+  add_note(sheets, words.say("sheet.cut_note"));
+  page.add(drawing, {.move = {(kArea.left + kArea.right - box.left - box.right) / 2,
+                              kArea.bottom + key_high + (room - box.height()) / 2 - box.bottom}});
+  double y = kArea.bottom + key_high - kRow / 2;
+  for (std::size_t i = 0; i < keys.size() && i < kMostKeys; ++i) {
+    const double radius = draw::ring_radius(keys[i].piece->mark, pt(18));
+    page.add(draw::ringed_mark({kArea.left + 3 + radius, y}, keys[i].piece->mark, pt(18)));
+    const double left = kArea.left + std::max(20.0, 2 * radius + 7);
+    const std::vector<std::string> lines = draw::wrapped(keys[i].text, kArea.right - left - 2, kNumber);
+    double line = y + (lines.size() > 1 ? 1.2 : -1.3);
+    for (std::size_t k = 0; k < lines.size() && k < 2; ++k) {
+      page.add(text_at(lines[k], {left, line}));
+      line -= draw::line_height(kNumber);
+    }
+    y -= kRow;
+  }
+}
+
+// ---- what is cut where
+
+draw::Fill hatch_of(const job::Junction& junction) {
+  return draw::Fill::hatched(junction.wall.kind == job::WallKind::stone ? draw::HatchKind::stone
+                                                                        : draw::HatchKind::brick);
+}
+
+constexpr double kDown = 500;  // of masonry below the roof
+constexpr double kUp = 2500;   // and above it, before the window cuts it off
+
+Prism standing(const std::vector<Vec3>& foot, Vec3 up) {
+  Prism out;
+  for (const Vec3& p : foot) {
+    out.base.push_back(p + (-kDown) * up);
+    out.top.push_back(p + kUp * up);
+  }
+  return out;
+}
+
+std::vector<Solid> masonry_of(const job::Slope& slope, const job::Junction& junction) {
+  std::vector<Solid> out;
+  const std::vector<job::Face> faces = straight_faces(slope, junction);
+  const Vec3 upright_here = upright(slope.pitch.value);
+  if (junction.kind == job::JunctionKind::stack) {
+    draw::Box box;
+    for (const job::Face& face : faces) {
+      box.take(Point{face.from.u.in_mm(), face.from.s.in_mm()});
+      box.take(Point{face.to.u.in_mm(), face.to.s.in_mm()});
+    }
+    if (!box.empty()) {
+      out.push_back({standing({{box.left, box.bottom, 0},
+                               {box.right, box.bottom, 0},
+                               {box.right, box.top, 0},
+                               {box.left, box.top, 0}},
+                              upright_here),
+                     hatch_of(junction)});
+    }
+    return out;
+  }
+  for (const job::Face& face : faces) {
+    const job::FaceFrame frame = job::frame_of(face, slope.pitch.value);
+    const Vec3 end = frame.foot + frame.length.in_mm() * frame.along;
+    const Vec3 behind = -kLeaf * frame.away;
+    out.push_back({standing({frame.foot, end, end + behind, frame.foot + behind},
+                            face.lean == Angle{} ? upright_here : frame.up),
+                   hatch_of(junction)});
+  }
+  return out;
+}
+
+// What lies within reach of the view's origin.
+std::vector<LeadLine> near(std::vector<LeadLine> lines, double reach) {
+  std::erase_if(lines, [&](const LeadLine& line) {
+    return std::all_of(line.parts.begin(), line.parts.end(), [&](const LeadLine::Part& part) {
+      return hypotenuse(part.a.x, part.a.y) > reach && hypotenuse(part.b.x, part.b.y) > reach;
+    });
+  });
+  return lines;
+}
+
+void frame_window(Section& section, double reach) {
+  for (const LeadLine& line : section.lead) {
+    for (const LeadLine::Part& part : line.parts) {
+      section.window.take(part.a);
+      section.window.take(part.b);
+    }
+  }
+  section.window.left = std::max(section.window.left, -reach) - kBeside;
+  section.window.bottom = std::max(section.window.bottom, -reach) - kBeside * 0.7;
+  section.window.right = std::min(section.window.right, reach) + kBeside;
+  section.window.top = std::min(section.window.top, reach) + kBeside * 0.7;
+}
+
+// The window on the slope that the view's window can meet.
+draw::Box on_slope(const View& view, double reach) {
+  return {view.origin.x - reach, view.origin.y - reach, view.origin.x + reach, view.origin.y + reach};
+}
+
+void add_units(Section& section, const job::Plan& plan, const job::Slope& slope, double reach) {
+  for (const Unit& unit : units_of(plan, slope, on_slope(section.view, reach)))
+    section.units.push_back(unit.solid());
+}
+
+bool plain_side(const job::Face& face, const std::vector<PlacedPiece>& pieces) {
+  if (face.kind != job::FaceKind::side) return false;
+  bool soakers = false;
+  for (const PlacedPiece& piece : pieces) {
+    if (piece.piece->face != face.name) continue;
+    const std::string& kind = piece.piece->kind;
+    if (kind != "soaker" && kind != "step-flashing" && kind != "cover-flashing") return false;
+    soakers = soakers || kind == "soaker";
+  }
+  return soakers;
+}
+
+class Sections {
+ public:
+  explicit Sections(Sheets& sheets) : sheets_(sheets), words_(sheets.words()), sources_(sheets.sources()) {}
+
+  void add() {
+    for (std::size_t i = 0; i < sources_.survey.slopes.size(); ++i) {
+      const job::Slope& slope = sources_.survey.slopes[i];
+      const std::vector<PlacedPiece> all = placed_on(sources_.plan, slope.name);
+      for (const job::Junction& junction : junctions_on(sources_.survey, slope)) {
+        std::vector<PlacedPiece> pieces;
+        for (const PlacedPiece& piece : all) {
+          if (piece.piece->junction == junction.name) pieces.push_back(piece);
+        }
+        if (!pieces.empty()) at_junction(slope, junction, pieces);
+      }
+      for (const job::SlopeJoin& join : job::joins_of(sources_.survey, i)) {
+        if (join.line.join->kind != job::JoinKind::ridge) at_join(slope, join, all);
+      }
+    }
+  }
+
+ private:
+  Sheets& sheets_;
+  const Words& words_;
+  const Sources& sources_;
+
+  void at_junction(const job::Slope& slope, const job::Junction& junction,
+                   const std::vector<PlacedPiece>& pieces) {
+    if (junction.kind == job::JunctionKind::pipe) {
+      if (!junction.at || !junction.up) return;
+      const Vec3 foot{junction.at->in_mm(), junction.up->in_mm(), 0};
+      cut(slope, junction, "sheet.section_pipe", "", view_of(foot, {1, 0, 0}, slope.pitch.value), pieces,
+          kReach);
+      return;
+    }
+    const std::vector<job::Face> faces = straight_faces(slope, junction);
+    if (junction.kind == job::JunctionKind::stack && !faces.empty()) {
+      // A little off the middle, where two pieces may meet.
+      constexpr double kOff = 7;
+      const Vec3 foot{junction.at->in_mm() + kOff, faces.front().from.s.in_mm(), 0};
+      const double reach =
+          junction.depth ? junction.depth->in_mm() / cos(slope.pitch.value) + kReach : 2 * kReach;
+      cut(slope, junction, "sheet.section_up", "", view_of(foot, {1, 0, 0}, slope.pitch.value), pieces,
+          reach);
+    }
+    for (const job::Face& face : faces) {
+      const bool any = std::any_of(pieces.begin(), pieces.end(),
+                                   [&](const PlacedPiece& piece) { return piece.piece->face == face.name; });
+      if (!any || plain_side(face, pieces)) continue;
+      const job::FaceFrame frame = job::frame_of(face, slope.pitch.value);
+      const bool level = face.kind == job::FaceKind::top || face.kind == job::FaceKind::front ||
+                         face.kind == job::FaceKind::back;
+      const Vec3 normal = level ? frame.along : -1.0 * frame.along;
+      std::vector<PlacedPiece> own;
+      for (const PlacedPiece& piece : pieces) {
+        if (piece.piece->face == face.name) own.push_back(piece);
+      }
+      const Vec3 foot = where_most_is_cut(frame, normal, slope.pitch.value, own);
+      cut(slope, junction, "sheet.section_at", face.name, view_of(foot, normal, slope.pitch.value), own,
+          kReach);
+    }
+  }
+
+  // A place on the foot where the plane meets a piece of every kind, with its turn-in, and as few laps as may
+  // be: the middle if that is as good as any.
+  static Vec3 where_most_is_cut(const job::FaceFrame& frame, Vec3 normal, Angle pitch,
+                                const std::vector<PlacedPiece>& pieces) {
+    constexpr double kMiddle = 0.52;  // not where two pieces or two bricks may meet
+    std::vector<double> places{kMiddle * frame.length.in_mm()};
+    for (int i = 1; i < 10; ++i) {
+      for (const int way : {-1, 1}) places.push_back((kMiddle + 0.021 * i * way) * frame.length.in_mm());
+    }
+    for (const PlacedPiece& piece : pieces) {
+      double low = 1e9;
+      double high = -1e9;
+      for (const Vec3& p : corners(piece, 0)) {
+        const double along = dot(p - frame.foot, frame.along);
+        low = std::min(low, along);
+        high = std::max(high, along);
+      }
+      places.push_back(std::clamp(low + kMiddle * (high - low), 0.0, frame.length.in_mm()));
+    }
+    Vec3 best = frame.foot;
+    int most = 0;
+    for (const double along : places) {
+      const Vec3 foot = frame.foot + along * frame.along;
+      std::set<std::string> kinds;
+      int parts = 0;
+      int lines = 0;
+      for (const LeadLine& line : cut_lead(sheets_of(pieces), view_of(foot, normal, pitch))) {
+        kinds.insert(line.piece->kind);
+        parts += static_cast<int>(line.parts.size());
+        ++lines;
+      }
+      const int score = 1000 * static_cast<int>(kinds.size()) + 10 * parts - 25 * lines;
+      if (score > most) {
+        best = foot;
+        most = score;
+      }
+    }
+    return best;
+  }
+
+  void cut(const job::Slope& slope, const job::Junction& junction, std::string_view key,
+           const std::string& face, const View& view, const std::vector<PlacedPiece>& pieces, double reach) {
+    Section section;
+    section.title =
+        words_.say(key, {{"slope", slope.name, ""},
+                         {"junction", face.empty() ? junction.name : junction.name + ", " + face, ""}});
+    section.about = {{slope.name, junction.name}};
+    section.view = view;
+    section.lead = near(cut_lead(sheets_of(pieces), view), reach);
+    if (section.lead.empty()) return;
+    section.masonry = masonry_of(slope, junction);
+    if (junction.kind == job::JunctionKind::pipe && junction.diameter)
+      section.masonry.push_back(pipe(slope, junction));
+    frame_window(section, reach);
+    add_units(section, sources_.plan, slope, reach + kBeside);
+    add_section(sheets_, section);
+  }
+
+  static Solid pipe(const job::Slope& slope, const job::Junction& junction) {
+    const double r = junction.diameter->in_mm() / 2;
+    const Vec3 up = upright(slope.pitch.value);
+    const Vec3 level = cross(up, Vec3{1, 0, 0});
+    const Vec3 foot{junction.at->in_mm(), junction.up->in_mm(), 0};
+    std::vector<Vec3> ring;
+    constexpr int kFacets = 24;
+    for (int i = 0; i < kFacets; ++i) {
+      const double angle = 360.0 / kFacets * (i + 0.5);
+      ring.push_back(foot + (r * cos_deg(angle)) * Vec3{1, 0, 0} + (r * sin_deg(angle)) * level);
+    }
+    return {standing(ring, up), draw::Fill::level(0.96)};
+  }
+
+  void at_join(const job::Slope& slope, const job::SlopeJoin& join, const std::vector<PlacedPiece>& all) {
+    const job::JoinSide& side = join.line.sides[join.side];
+    const job::JoinSide& other_side = join.line.sides[1 - join.side];
+    const job::Slope& other = sources_.survey.slopes[other_side.slope];
+    const Vec3 along = geom::unit({side.drift, 1, 0});
+    const Vec3 foot{side.hand == job::Hand::left ? 0 : slope.width.value.in_mm(), 0, 0};
+    const std::vector<PlacedPiece> pieces = at_line(join, slope, all);
+    if (pieces.empty()) return;
+    const PlacedPiece& one = pieces[pieces.size() / 2];
+    const Vec3 middle = middle_of(corners(one, 0));
+    const View view = view_of(foot + dot(middle - foot, along) * along, -1.0 * along, slope.pitch.value);
+    std::vector<Sheet> lead = sheets_of(pieces);
+    const Vec3 zero = from_other_side(join, sources_.survey, {});
+    std::size_t placement = pieces.size();
+    for (const PlacedPiece& piece : placed_on(sources_.plan, other.name)) {
+      if (piece.piece->junction != one.piece->junction) continue;
+      ++placement;
+      for (Sheet sheet : sheets_of({piece})) {
+        sheet.placement = placement;
+        sheet.normal = from_other_side(join, sources_.survey, sheet.normal) - zero;
+        for (std::vector<Vec3>& ring : sheet.rings) {
+          for (Vec3& p : ring) p = from_other_side(join, sources_.survey, p);
+        }
+        lead.push_back(std::move(sheet));
+      }
+    }
+    Section section;
+    section.title = words_.say("sheet.section_join", {{"slope", slope.name, ""}, {"other", other.name, ""}});
+    section.about = {{slope.name, one.piece->junction}, {other.name, one.piece->junction}};
+    section.view = view;
+    section.lead = near(cut_lead(lead, view), kReach);
+    if (section.lead.empty()) return;
+    frame_window(section, kReach);
+    add_units(section, sources_.plan, slope, kReach * 1.5);
+    const View there{{other_side.hand == job::Hand::left ? 0 : other.width.value.in_mm(), 0, 0}, {}, {}};
+    const double up = dot(view.origin - foot, along);
+    View at_other = there;
+    at_other.origin = there.origin + up * geom::unit({other_side.drift, 1, 0});
+    for (const Unit& unit : units_of(sources_.plan, other, on_slope(at_other, kReach * 1.5))) {
+      Prism prism = unit.solid();
+      for (std::vector<Vec3>* ring : {&prism.base, &prism.top}) {
+        for (Vec3& p : *ring) p = from_other_side(join, sources_.survey, p);
+      }
+      section.units.push_back(std::move(prism));
+    }
+    add_section(sheets_, section);
+  }
+};
+
+}  // namespace
+
+void add_cut_sections(Sheets& sheets) {
+  Sections(sheets).add();
+}
+
+}  // namespace lapwright::sheets
