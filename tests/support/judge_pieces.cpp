@@ -41,7 +41,8 @@ std::string nets_complaint(const Judged& job) {
       return piece.mark + ": " + to_line(panels.error().front());
     }
     if (piece.net.roles.size() != piece.net.outline.size()) return piece.mark + ": edges without roles";
-    const double area = shoelace(piece.net.outline);
+    double area = shoelace(piece.net.outline);
+    for (const geom::Ring& hole : piece.net.holes) area += shoelace(hole);  // clockwise: negative
     if (std::fabs(area - piece.area.in_mm2()) > 1e-6 * area) return piece.mark + ": area";
     const double kg = area / 1e6 * job.pack.lead(piece.code.value_or(3)).kg_per_m2;
     if (!piece.code || std::fabs(kg - piece.mass.in_kg()) > 1e-9 * kg) return piece.mark + ": mass";

@@ -1,4 +1,5 @@
 // A flat piece with a sleeve round a pipe.
+#include "pipe_slate.h"
 #include "detail.h"
 
 #include <lapwright/job/facts.h>
@@ -13,7 +14,7 @@ Judgement judge(const Place& place) {
 }
 
 Result<void> plan(const Place& place, job::JunctionPlan& plan) {
-  not_planned_yet(place, plan);
+  plan_pipe_slate(place, plan);
   return {};
 }
 
