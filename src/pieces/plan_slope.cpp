@@ -9,6 +9,7 @@
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
+#include <lapwright/job/join.h>
 
 #include <algorithm>
 #include <iterator>
@@ -80,6 +81,11 @@ Result<SlopePlan> plan_slope(const job::Survey& survey, std::span<const job::Slo
   for (job::Junction& part : job::parts_from_across(survey, slope)) junctions.push_back(std::move(part));
   std::vector<FaceWork> work;
   for (const job::Junction& junction : junctions) {
+    if (junction.kind == job::JunctionKind::stack && job::stands_on_join(survey, index, junction)) {
+      plan.findings.push_back({job::Level::wrong, "stack.on_a_join", {}, "", std::nullopt, std::nullopt,
+                               "common practice, no source", slope.name + " / " + junction.name});
+      continue;
+    }
     for (const job::Face& face : faces_of(slope, junction)) {
       const Place place{survey, slope, junction, face, frame_of(face, slope.pitch.value), layout, pack};
       auto planned = plan_face(place, plan.choices);

@@ -1,11 +1,42 @@
 // Lead dressed down over the units below a face: the front of a stack, a top abutment.
+//
+//      y ^   +---------------------------+  turn-in, into the joint
+//        |   |- - - - - - - - - - - - - -|  fold 2
+//        | +-|        upstand            |-+
+//        | |/ fold 1 (the face's angle)   \| ear: worked from the corner, half turned round the stack's side
+//        | +- - - - - - - - - - - - - - - -+
+//        | |   cover on the units          |
+//        | +-------------------------------+
+//        +----------------------------------> x  along the face
+//
+// On a double-lap covering without a short top course the cover is G + H, so that the last full margin and
+// the lap below it are covered.
 #include "detail.h"
+#include "on_face.h"
+#include "sheet.h"
+#include "soaker.h"
 
+#include <lapwright/base/numbers.h>
+#include <lapwright/base/tolerance.h>
+#include <lapwright/base/trig.h>
 #include <lapwright/job/facts.h>
+#include <lapwright/practice/defaults.h>
+#include <lapwright/practice/figure.h>
+
+#include <cmath>
+#include <string>
+#include <utility>
 
 namespace lapwright::pieces {
 
 namespace {
+
+using geom::EdgeRole;
+using geom::grid_point;
+using geom::GridPoint;
+using geom::to_grid;
+using job::Level;
+using practice::Why;
 
 Judgement judge(const Place& place) {
   switch (place.stand()) {
@@ -21,8 +52,257 @@ Judgement judge(const Place& place) {
   return Judgement::wrong("detail.not_at_this_face");
 }
 
+struct Sizes {
+  Length cover;    // up the slope
+  Length square;   // the same square to the foot line
+  Length upstand;  // up the face, from the units
+  Length turn_in;
+  Length past;  // each side of a stack
+  Length lap;
+  Length length;  // of a blank
+  std::int64_t count = 1;
+};
+
+const practice::Rule& cover_rule(const Place& place) {
+  return place.pack.rule(is_exposed(place.survey.exposure) ? "apron.cover_severe" : "apron.cover");
+}
+
+// To the lowest bed joint that is high enough, where the survey says where the joints are.
+Length upstand_of(const Place& place) {
+  const Length least = place.pack.length("apron.upstand");
+  const job::Wall& wall = place.junction.wall;
+  if (wall.kind != job::WallKind::brick) return least;
+  for (const auto& joint : wall.joints) {
+    if (joint.value >= least) return joint.value;
+  }
+  if (!wall.first_joint) return least;
+  Length joint = wall.first_joint->value;
+  const Length course = practice::brick_course(wall, place.pack).value;
+  while (joint < least) joint += course;
+  return joint;
+}
+
+// One piece from x = `low` to `high` along the foot line; a stack's corners stand at 0 and `run`.
+geom::Net net_of(const Sizes& s, Length low, Length high, Length run, Angle pitch, Angle fold) {
+  const bool ear_left = low < -tolerance::kGrid;
+  const bool ear_right = high > run + tolerance::kGrid;
+  const Length left = ear_left ? Length{} : low;
+  const Length right = ear_right ? run : high;
+  const Length foot = s.square;
+  const Length top = foot + s.upstand;
+  const Length edge = top + s.turn_in;
+  const auto at = [&](Length x, Length y) { return grid_point(x - low, y); };
+  geom::Net net;
+  const auto add = [&](GridPoint p, EdgeRole role) {
+    net.outline.push_back(p);
+    net.roles.push_back(role);
+  };
+  add(at(low, Length{}), EdgeRole::tail);
+  add(at(high, Length{}), EdgeRole::lap);
+  if (ear_right) {
+    add(at(high, top), EdgeRole::top);
+  } else {
+    add(at(high, foot), EdgeRole::lap);
+  }
+  add(at(right, top), EdgeRole::lap);
+  add(at(right, edge), EdgeRole::turn_in);
+  add(at(left, edge), EdgeRole::lap);
+  add(at(left, top), ear_left ? EdgeRole::top : EdgeRole::lap);
+  if (ear_left) {
+    add(at(low, top), EdgeRole::lap);
+  } else {
+    add(at(low, foot), EdgeRole::lap);
+  }
+  net.folds.push_back({at(left, foot), at(right, foot), fold, true});
+  net.folds.push_back({at(left, top), at(right, top), Angle::degrees(90), false});
+  // Beyond the corner the sheet has to reach both the roof beside the stack and the stack's side: it is
+  // bossed along the line in which the two meet.
+  const Length reach = min(s.past, s.upstand / tan(pitch));
+  const Length rise = min(s.upstand, reach * tan(pitch));
+  if (ear_left) {
+    net.folds.push_back({at(left, foot), at(left, top), Angle::degrees(90), false});
+    net.cuts.push_back({at(left, foot), at(left - reach, foot + rise), true});
+  }
+  if (ear_right) {
+    net.folds.push_back({at(right, foot), at(right, top), Angle::degrees(90), false});
+    net.cuts.push_back({at(right, foot), at(right + reach, foot + rise), true});
+  }
+  return net;
+}
+
+std::vector<job::Figure> figures_of(const Place& place, const Sizes& s, Length run) {
+  const practice::Pack& pack = place.pack;
+  std::vector<job::Figure> out;
+  const job::SetOut& set_out = place.layout.set_out;
+  const bool double_lap = is_double_lap(place.slope.covering.kind);
+  Why cover("cover", double_lap ? "max(least, G + H)" : "least", "mm");
+  cover.rule("least", cover_rule(place));
+  if (double_lap) cover.set_out("G", set_out.gauge).set_out("H", set_out.headlap);
+  out.push_back(cover.gives(s.cover));
+  if (s.square < s.cover) {
+    out.push_back(Why("cover_square", "cover * k", "mm")
+                      .term("cover", s.cover.in_mm(), "mm", "figure cover")
+                      .term("k", s.square / s.cover, "", "bearing of the face")
+                      .gives(s.square));
+  }
+  out.push_back(Why("upstand", "max(least, joint)", "mm")
+                    .rule("least", pack.rule("apron.upstand"))
+                    .term("joint", s.upstand.in_mm(), "mm", "bed joint that it turns into")
+                    .gives(s.upstand));
+  out.push_back(
+      Why("girth", "cover + upstand + t", "mm")
+          .term("cover", s.square.in_mm(), "mm", s.square < s.cover ? "figure cover_square" : "figure cover")
+          .term("upstand", s.upstand.in_mm(), "mm", "figure upstand")
+          .rule("t", pack.rule("step.turn_in"))
+          .gives(s.square + s.upstand + s.turn_in));
+  const auto n = static_cast<double>(s.count);
+  Why length("length", "(run + 2 * past + (n - 1) * lap) / n", "mm");
+  length.term("run", run.in_mm(), "mm", "survey")
+      .term("past", s.past.in_mm(), "mm", s.past > Length{} ? "rule apron.past" : "no corner here")
+      .term("n", n, "", "figure pieces")
+      .rule("lap", pack.rule("flashing.lap_along_wall"));
+  out.push_back(
+      Why("pieces", s.count == 1 ? "ceil(all / most)" : "ceil((all - lap) / (most - lap))", "")
+          .term("all", (run + s.past * 2.0).in_mm(), "mm", "run and what reaches past it")
+          .rule("most", practice::longest_flashing(practice::flashing_code(place.junction, pack), pack))
+          .term("lap", s.lap.in_mm(), "mm", "rule flashing.lap_along_wall")
+          .gives(n));
+  out.push_back(length.gives(s.length));
+  out.push_back(Why("fold", "angle", "deg")
+                    .term("angle", place.frame.fold.in_degrees(), "deg", "the two planes")
+                    .gives(place.frame.fold.in_degrees()));
+  if (s.past > Length{}) {
+    out.push_back(Why("stretch", "90 - pitch", "deg")
+                      .survey("pitch", place.slope.pitch.value)
+                      .gives(90.0 - place.slope.pitch.value.in_degrees()));
+  }
+  const job::Covering& c = place.slope.covering;
+  if (c.kind == job::CoveringKind::profiled_tile && c.roll_pitch && c.roll_depth) {
+    const double slope = 3.141592653589793 * (*c.roll_depth / *c.roll_pitch);
+    out.push_back(Why("developed", "length * sqrt(1 + (pi * d / p) * (pi * d / p) / 2)", "mm")
+                      .term("length", s.length.in_mm(), "mm", "figure length")
+                      .term("pi", 3.141592653589793, "", "circle")
+                      .survey("d", *c.roll_depth)
+                      .survey("p", *c.roll_pitch)
+                      .gives(s.length * square_root(1.0 + slope * slope / 2.0)));
+  }
+  return out;
+}
+
+// The first course whose units are laid over what reaches past a stack's front.
+std::int64_t first_course_above(const Place& place) {
+  std::int64_t course = 0;
+  for (const job::Course& c : place.layout.courses) {
+    if (c.tail >= place.face.from.s - tolerance::kGrid) break;
+    ++course;
+  }
+  return course;
+}
+
 Result<void> plan(const Place& place, job::JunctionPlan& plan) {
-  not_planned_yet(place, plan);
+  const practice::Pack& pack = place.pack;
+  const job::SetOut& set_out = place.layout.set_out;
+  const std::int64_t code = practice::flashing_code(place.junction, pack);
+  const practice::Rule& longest_rule = practice::longest_flashing(code, pack);
+  const Length longest = Length::mm(longest_rule.value);
+  const Length run = place.frame.length;
+  Sizes s;
+  s.cover = Length::mm(cover_rule(place).value);
+  if (is_double_lap(place.slope.covering.kind)) s.cover = max(s.cover, set_out.gauge + set_out.headlap);
+  s.square = s.cover * std::abs(place.frame.away.y);
+  s.upstand = upstand_of(place);
+  s.turn_in = pack.length("step.turn_in");
+  s.past = place.face.kind == job::FaceKind::front ? pack.length("apron.past") : Length{};
+  s.lap = pack.length("flashing.lap_along_wall");
+  const Length all = run + s.past * 2.0;
+  if (longest <= s.lap) {
+    plan.findings.push_back({Level::wrong,
+                             "cover.no_room_for_lap",
+                             {{"longest", longest.in_mm(), "mm"}, {"lap", s.lap.in_mm(), "mm"}},
+                             "",
+                             longest.in_mm(),
+                             s.lap.in_mm(),
+                             longest_rule.source,
+                             place.where()});
+    return {};
+  }
+  s.count = all <= longest + tolerance::kNoise ? 1 : whole_up((all - s.lap) / (longest - s.lap));
+  s.length = (all + s.lap * static_cast<double>(s.count - 1)) / static_cast<double>(s.count);
+  const Length girth = s.square + s.upstand + s.turn_in;
+  const auto strip = pack.next_strip_width(girth - tolerance::kGrid);
+  if (!strip) {
+    plan.findings.push_back({Level::wrong,
+                             "step.no_strip",
+                             {{"needed", girth.in_mm(), "mm"}, {"joint", s.upstand.in_mm(), "mm"}},
+                             "",
+                             girth.in_mm(),
+                             pack.strip_widths().back().in_mm(),
+                             "geometry",
+                             place.where()});
+    return {};
+  }
+  if (s.past > Length{} && place.junction.corners == job::Corners::welded) {
+    plan.findings.push_back({Level::doubt,
+                             "corner.drawn_bossed",
+                             {},
+                             "",
+                             std::nullopt,
+                             std::nullopt,
+                             "this version",
+                             place.where()});
+  }
+  const Length room = place.face.from.s;
+  if (place.face.kind == job::FaceKind::front && room < s.cover) {
+    plan.findings.push_back({Level::doubt,
+                             "stack.at_the_eaves",
+                             {{"room", room.in_mm(), "mm"}, {"cover", s.cover.in_mm(), "mm"}},
+                             "",
+                             room.in_mm(),
+                             s.cover.in_mm(),
+                             "geometry",
+                             place.where()});
+  }
+  const std::size_t first = plan.pieces.size();
+  const bool on_stack = place.face.kind == job::FaceKind::front;
+  for (std::int64_t i = 0; i < s.count; ++i) {
+    const Length low = (s.length - s.lap) * static_cast<double>(i) - s.past;
+    const geom::Net net =
+        for_face(net_of(s, low, low + s.length, run, place.slope.pitch.value, place.frame.fold), place.face);
+    std::size_t index = first;
+    while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
+    if (index == plan.pieces.size()) {
+      job::Piece piece = lead_piece("apron", place, net, {to_grid(s.length) / 2, to_grid(s.square) / 2});
+      piece.length = s.length;
+      piece.width = *strip;
+      piece.code = code;
+      piece.figures = figures_of(place, s, run);
+      job::Figure width =
+          Why("width", "strip", "mm").term("strip", strip->in_mm(), "mm", "next stocked strip").gives(*strip);
+      width.source = pack.strip_widths_source();
+      width.standing = pack.strip_widths_standing();
+      piece.figures.push_back(std::move(width));
+      weigh(piece, pack);
+      plan.pieces.push_back(std::move(piece));
+    }
+    job::Piece& piece = plan.pieces[index];
+    piece.placements.push_back(
+        {-2, on_roof(place, low, s.length, s.square, finished_face(place.slope.covering))});
+    piece.count += 1;
+    job::WorkStep work;
+    work.slope = place.slope.name;
+    work.junction = place.junction.name;
+    work.step = i == 0 ? (on_stack ? "work.apron_front" : "work.apron_top") : "work.apron_next";
+    work.params = {{"cover", s.cover.in_mm(), "mm"},     {"upstand", s.upstand.in_mm(), "mm"},
+                   {"turn_in", s.turn_in.in_mm(), "mm"}, {"past", s.past.in_mm(), "mm"},
+                   {"lap", s.lap.in_mm(), "mm"},         {"clips", pack.number("clip.spacing"), "mm"}};
+    if (on_stack) {
+      plan.work_before_course.push_back(
+          {first_course_above(place), std::move(work), static_cast<std::int64_t>(index)});
+    } else {
+      plan.work_after_courses.push_back(std::move(work));
+      plan.piece_of_work.push_back(static_cast<std::int64_t>(index));
+    }
+  }
   return {};
 }
 
