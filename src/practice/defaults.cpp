@@ -2,10 +2,44 @@
 
 namespace lapwright::practice {
 
+namespace {
+
+Length place_of(const job::GapAt& gap) {
+  return gap.at.value_or(Length{});
+}
+
+}  // namespace
+
 Length widest_gap(const job::Junction& junction, const Pack& pack) {
   if (junction.gaps.empty()) return pack.length("wall.gap");
   Length widest = junction.gaps.front().width.most();
   for (const job::GapAt& gap : junction.gaps) widest = max(widest, gap.width.most());
+  return widest;
+}
+
+Length gap_at(const job::Junction& junction, Length s, const Pack& pack) {
+  if (junction.gaps.empty()) return pack.length("wall.gap");
+  // The nearest measured places on either side; where two stand at one place the later counts.
+  const job::GapAt* below = nullptr;
+  const job::GapAt* above = nullptr;
+  for (const job::GapAt& gap : junction.gaps) {
+    const Length at = place_of(gap);
+    if (at <= s && (below == nullptr || at >= place_of(*below))) below = &gap;
+    if (at >= s && (above == nullptr || at <= place_of(*above))) above = &gap;
+  }
+  if (below == nullptr) return above->width.most();
+  if (above == nullptr) return below->width.most();
+  const Length apart = place_of(*above) - place_of(*below);
+  if (apart <= Length{}) return max(below->width.most(), above->width.most());
+  const double share = (s - place_of(*below)) / apart;
+  return below->width.most() + (above->width.most() - below->width.most()) * share;
+}
+
+Length widest_gap_between(const job::Junction& junction, Length low, Length high, const Pack& pack) {
+  Length widest = max(gap_at(junction, low, pack), gap_at(junction, high, pack));
+  for (const job::GapAt& gap : junction.gaps) {
+    if (place_of(gap) > low && place_of(gap) < high) widest = max(widest, gap.width.most());
+  }
   return widest;
 }
 

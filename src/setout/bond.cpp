@@ -1,14 +1,18 @@
 #include "bond.h"
 
 #include "battens.h"
+#include "clearing.h"
+#include "fill.h"
 #include "gauge.h"
 
-#include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
 #include <lapwright/job/facts.h>
-#include <lapwright/practice/defaults.h>
+#include <lapwright/job/layout.h>
 
+#include <algorithm>
 #include <optional>
+#include <span>
+#include <utility>
 #include <vector>
 
 namespace lapwright::setout {
@@ -18,101 +22,46 @@ namespace {
 using job::CoveringKind;
 using job::FirstUnit;
 using job::Hand;
-using job::JunctionKind;
 using job::Level;
 
-struct Bond {
-  Length unit;
-  Length and_half;  // a unit and a half
-  Length joint;
-  Length narrowest;
+// The narrowest row that a single unit fills between faces, if any is narrower than allowed.
+struct Narrow {
+  std::optional<Length> width;
+  Length tail;
 };
 
-// The wall that stands at one side of the slope beside this course, if any.
-const job::Junction* wall_at(const job::Slope& slope, Hand hand, Length tail, Length next_tail) {
-  for (const job::Junction& j : slope.junctions) {
-    if (j.kind != JunctionKind::side || j.hand != hand) continue;
-    if (j.from < next_tail - tolerance::kNoise &&
-        tail + tolerance::kNoise < j.to.value_or(slope.rafter.value)) {
-      return &j;
-    }
-  }
-  return nullptr;
-}
+using Rows = std::span<const job::Row>;
 
-void add_run(std::vector<job::UnitRun>& runs, Length width, std::int64_t count) {
-  if (count <= 0) return;
-  if (!runs.empty() && abs(runs.back().width - width) < tolerance::kNoise) {
-    runs.back().count += count;
-  } else {
-    runs.push_back({width, count});
-  }
-}
-
-// Fills `room` (clear width, between the gaps) from the left, the first unit `first` wide. The last unit is
-// cut to what is left; where that would be narrower than allowed it is cut, together with its neighbour, from
-// a unit and a half, or the two share what is left.
-std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond) {
-  std::vector<job::UnitRun> runs;
-  if (room <= first + bond.joint) {
-    add_run(runs, min(room, first), 1);
-    return runs;
-  }
-  const Length pitch = bond.unit + bond.joint;
-  const Length after_first = room - first - bond.joint;
-  const std::int64_t whole = whole_down((after_first + bond.joint) / pitch);
-  // What is left to the right of the last whole unit and the joint beside it.
-  const Length rest = after_first - pitch * static_cast<double>(whole);
-  add_run(runs, first, 1);
-  if (rest <= tolerance::kNoise) {  // ends within a joint of the side
-    add_run(runs, bond.unit, whole);
-    return runs;
-  }
-  if (rest >= bond.narrowest - tolerance::kNoise) {
-    add_run(runs, bond.unit, whole);
-    add_run(runs, rest, 1);
-    return runs;
-  }
-  if (whole == 0) {  // the first unit and the rest share the room
-    const Length both = room - bond.joint;
-    runs.clear();
-    if (both <= bond.and_half) {
-      add_run(runs, both, 1);
-    } else {
-      add_run(runs, both / 2.0, 2);
-    }
-    return runs;
-  }
-  const Length merged = rest + pitch;
-  add_run(runs, bond.unit, whole - 1);
-  if (merged <= bond.and_half + bond.joint + tolerance::kNoise) {
-    add_run(runs, min(merged, bond.and_half), 1);
-  } else {
-    add_run(runs, (merged - bond.joint) / 2.0, 2);
-  }
-  return runs;
-}
-
-// Perps of a row, from the slope's left end: the middle of each open joint.
-std::vector<Length> perps(const job::Row& row) {
-  std::vector<Length> out;
-  Length at = row.from;
+std::int64_t count_of(const job::Row& row) {
   std::int64_t total = 0;
   for (const auto& run : row.widths) total += run.count;
-  std::int64_t done = 0;
-  for (const auto& run : row.widths) {
-    for (std::int64_t i = 0; i < run.count; ++i) {
-      at += run.width;
-      ++done;
-      if (done < total) out.push_back(at + row.gap / 2.0);
-      at += row.gap;
+  return total;
+}
+
+// Perps of a course, from the slope's left end: the middle of each open joint. Where a face parts the course
+// there is none.
+std::vector<Length> perps(Rows course) {
+  std::vector<Length> out;
+  for (const job::Row& row : course) {
+    Length at = row.from;
+    const std::int64_t total = count_of(row);
+    std::int64_t done = 0;
+    for (const auto& run : row.widths) {
+      for (std::int64_t i = 0; i < run.count; ++i) {
+        at += run.width;
+        ++done;
+        if (done < total) out.push_back(at + row.gap / 2.0);
+        at += row.gap;
+      }
     }
   }
+  // Rows in front of a stack and behind it lie over each other.
+  std::sort(out.begin(), out.end());
   return out;
 }
 
-// The least distance between a perp of one row and one of the other; empty when either has none.
-std::optional<Length> least_sidelap(const job::Row& a, const job::Row& b) {
+// The least distance between a perp of one course and one of the other; empty when either has none.
+std::optional<Length> least_sidelap(Rows a, Rows b) {
   const auto pa = perps(a);
   const auto pb = perps(b);
   std::optional<Length> least;
@@ -135,15 +84,9 @@ bool same_units(const job::Row& a, const job::Row& b) {
   return true;
 }
 
-Bond bond_of(const job::Covering& c, const practice::Pack& pack) {
-  const bool slate = c.kind == CoveringKind::slate;
-  Bond bond;
-  bond.unit = c.width.value;
-  bond.and_half = bond.unit * pack.number("bond.unit_and_half");
-  bond.joint = practice::open_joint(c, pack);
-  // A narrower unit than the rule's own figure cannot be asked to be wider than itself.
-  bond.narrowest = min(slate ? pack.length("bond.narrowest_slate") : bond.unit / 2.0, bond.unit);
-  return bond;
+bool same_units(Rows a, Rows b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](const job::Row& x, const job::Row& y) { return same_units(x, y); });
 }
 
 // How many units of a unit and a half (or cut from one) stand at the walls.
@@ -185,8 +128,13 @@ void check_narrow_cuts(const job::Slope& slope, const Bond& bond, const practice
                        job::SlopeLayout& layout) {
   if (slope.covering.kind != CoveringKind::slate) return;
   Length least = bond.unit;
-  for (const job::Row& row : layout.rows) {
-    if (row.course < 0) continue;
+  for (std::size_t i = 0; i < layout.rows.size(); ++i) {
+    const job::Row& row = layout.rows[i];
+    if (row.course < 0 || row.left_rake || row.right_rake) continue;
+    // Strips between faces have a finding of their own.
+    const bool parted = (i > 0 && layout.rows[i - 1].course == row.course) ||
+                        (i + 1 < layout.rows.size() && layout.rows[i + 1].course == row.course);
+    if (parted && count_of(row) == 1) continue;
     for (const auto& run : row.widths) least = min(least, run.width);
   }
   if (least >= bond.narrowest - tolerance::kNoise) return;
@@ -207,15 +155,16 @@ void check_sidelap(const job::Slope& slope, const practice::Pack& pack, job::Slo
       pack.rule(kind == CoveringKind::plain_tile ? "bond.sidelap_tile" : "bond.sidelap_slate");
   std::optional<Length> least;
   std::int64_t where = 0;
-  for (std::size_t i = 1; i + 1 < layout.rows.size(); ++i) {
-    const job::Row& a = layout.rows[i];
-    const job::Row& b = layout.rows[i + 1];
-    // Rows repeat in pairs: looking at the first pair of each kind is looking at all.
-    if (i >= 3 && same_units(a, layout.rows[i - 2]) && same_units(b, layout.rows[i - 1])) continue;
-    const auto lap = least_sidelap(a, b);
+  const auto courses = static_cast<std::int64_t>(layout.courses.size());
+  std::vector<Rows> rows;
+  for (std::int64_t k = 0; k < courses; ++k) rows.push_back(job::rows_of_course(layout.rows, k));
+  for (std::size_t i = 0; i + 1 < rows.size(); ++i) {
+    // Courses repeat in pairs: looking at the first pair of each kind is looking at all.
+    if (i >= 2 && same_units(rows[i], rows[i - 2]) && same_units(rows[i + 1], rows[i - 1])) continue;
+    const auto lap = least_sidelap(rows[i], rows[i + 1]);
     if (lap && (!least || *lap < *least)) {
       least = lap;
-      where = a.course;
+      where = static_cast<std::int64_t>(i);
     }
   }
   if (least && *least < Length::mm(rule.value) - tolerance::kNoise) {
@@ -232,56 +181,165 @@ void check_sidelap(const job::Slope& slope, const practice::Pack& pack, job::Slo
   }
 }
 
+// What is left between two faces, or a face and the slope's edge, may be too narrow for any unit.
+void check_narrow_strips(const job::Slope& slope, const Bond& bond, const Narrow& narrow,
+                         const practice::Pack& pack, job::SlopeLayout& layout) {
+  if (!narrow.width) return;
+  const practice::Rule& rule =
+      pack.rule(slope.covering.kind == CoveringKind::slate ? "bond.narrowest_slate" : "bond.narrowest_tile");
+  layout.findings.push_back({Level::doubt,
+                             "bond.narrow_strip",
+                             {{"width", narrow.width->in_mm(), "mm"},
+                              {"narrowest", bond.narrowest.in_mm(), "mm"},
+                              {"from", narrow.tail.in_mm(), "mm"}},
+                             "",
+                             narrow.width->in_mm(),
+                             bond.narrowest.in_mm(),
+                             rule.source,
+                             slope.name});
+}
+
+// A course as it would be on a slope with nothing on it.
+struct Whole {
+  std::int64_t number = 0;
+  Length nail;   // from its tail
+  Length first;  // width of its first unit
+};
+
+class Layer {
+ public:
+  Layer(const job::Slope& slope, const practice::Pack& pack)
+      : slope_(slope),
+        bond_(bond_of(slope.covering, pack)),
+        nail_in_(pack.length("nail.in")),
+        nail_from_head_(pack.length("tile.nail_from_head")) {}
+
+  const Bond& bond() const { return bond_; }
+  const Narrow& narrow() const { return narrow_; }
+
+  job::Row row_in(const Clearing& clearing, const Strip& strip, const Whole& whole) {
+    const job::Covering& c = slope_.covering;
+    job::Row row;
+    row.slope = slope_.name;
+    row.course = whole.number;
+    row.tail = clearing.tail;
+    const bool uncut = clearing.tail == strip.tail && clearing.head == strip.head();
+    row.length = uncut ? strip.length : clearing.head - clearing.tail;
+    row.gap = bond_.joint;
+    row.nail_up = nail_in_row(row, strip, whole);
+    row.nail_in = min(nail_in_, bond_.unit / 4.0);
+    row.nailed = !(c.kind == CoveringKind::slate && c.nailing == job::Nailing::hung);
+    if (clearing.left.own) {
+      row.from = clearing.left.at_tail;
+      row.widths = fill(longest_to(clearing.right) - row.from, whole.first, bond_);
+    } else {
+      // The joints stand where they would without whatever parts the course.
+      const Length perp = own_edge_ + whole.first + bond_.joint / 2.0;
+      Filled filled = fill_between(min(clearing.left.at_tail, clearing.left.at_head),
+                                   longest_to(clearing.right), perp, bond_);
+      row.from = filled.from;
+      row.widths = std::move(filled.widths);
+    }
+    rake(clearing, row);
+    note_narrow(clearing, row);
+    return row;
+  }
+
+  // Where the course's joints are counted from.
+  void count_from(Length own_edge) { own_edge_ = own_edge; }
+
+ private:
+  static Length longest_to(const End& right) { return max(right.at_tail, right.at_head); }
+
+  // A unit cut at its head has lost its holes, and is holed again below the cut; one that begins above the
+  // course's tail keeps them where they are, unless they would be cut off.
+  Length nail_in_row(const job::Row& row, const Strip& strip, const Whole& whole) const {
+    const Length below_head = max(row.length - nail_from_head_, row.length / 2.0);
+    const Length at = whole.nail - (row.tail - strip.tail);
+    const bool lost = row.tail > strip.tail && at < nail_from_head_;
+    return lost ? below_head : min(at, below_head);
+  }
+
+  void rake(const Clearing& clearing, job::Row& row) const {
+    const auto askew = [](const End& end) { return abs(end.at_tail - end.at_head) > tolerance::kGrid; };
+    if (askew(clearing.left)) row.left_rake = job::Row::Rake{clearing.left.at_tail, clearing.left.at_head};
+    if (askew(clearing.right))
+      row.right_rake = job::Row::Rake{clearing.right.at_tail, clearing.right.at_head};
+    if (!row.nailed || (!row.left_rake && !row.right_rake)) return;
+    // Nails that the cut takes away.
+    const double up = row.nail_up / row.length;
+    const auto line = [&](const job::Row::Rake& r) { return r.at_tail + (r.at_head - r.at_tail) * up; };
+    const Length low = row.left_rake ? line(*row.left_rake) : Length{} - kFarAway;
+    const Length high = row.right_rake ? line(*row.right_rake) : kFarAway;
+    Length at = row.from;
+    std::int64_t number = 0;
+    for (const job::UnitRun& run : row.widths) {
+      const Length in = min(row.nail_in, run.width / 4.0);
+      for (std::int64_t i = 0; i < run.count; ++i, ++number, at += run.width + row.gap) {
+        if (at + in < low || at + in > high) row.nails_left_out.push_back({number, Hand::left});
+        const Length far = at + run.width - in;
+        if (far < low || far > high) row.nails_left_out.push_back({number, Hand::right});
+      }
+    }
+  }
+
+  void note_narrow(const Clearing& clearing, const job::Row& row) {
+    if ((clearing.left.own && clearing.right.own) || row.left_rake || row.right_rake) return;
+    if (row.course < 0 || row.widths.size() != 1 || row.widths.front().count != 1) return;
+    const Length width = row.widths.front().width;
+    if (width >= bond_.narrowest - tolerance::kNoise) return;
+    if (narrow_.width && *narrow_.width <= width) return;
+    narrow_ = {width, row.tail};
+  }
+
+  const job::Slope& slope_;
+  Bond bond_;
+  Length nail_in_;
+  Length nail_from_head_;
+  Length own_edge_;
+  Narrow narrow_;
+};
+
 }  // namespace
 
-void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayout& layout) {
+void lay_units(const job::Slope& slope, const Obstacles& obstacles, const practice::Pack& pack,
+               job::SlopeLayout& layout) {
   const job::Covering& c = slope.covering;
-  const Bond bond = bond_of(c, pack);
   const bool broken_bond = c.kind != CoveringKind::profiled_tile;  // profiled tiles stand in line
-  const Length slope_width = slope.width.value;
-  const Length nail_in = pack.length("nail.in");
+  Ground ground(slope, obstacles, pack);
+  Layer layer(slope, pack);
+  const Bond& bond = layer.bond();
 
-  const auto row_of = [&](std::int64_t number, Length tail, Length next_tail, Length length, Length nail) {
-    const job::Junction* left = wall_at(slope, Hand::left, tail, next_tail);
-    const job::Junction* right = wall_at(slope, Hand::right, tail, next_tail);
-    const Length left_gap = left != nullptr ? practice::gap_beside(c, *left, pack) : Length{};
-    const Length right_gap = right != nullptr ? practice::gap_beside(c, *right, pack) : Length{};
+  const auto lay = [&](std::int64_t number, const Strip& strip, Length nail) {
     const bool starts_with_half = (c.first_unit == FirstUnit::unit_and_half) == (number % 2 == 0);
-    job::Row row;
-    row.slope = slope.name;
-    row.course = number;
-    row.tail = tail;
-    row.length = length;
-    row.from = left_gap;
-    row.gap = bond.joint;
-    row.nail_up = nail;
-    row.nail_in = min(nail_in, bond.unit / 4.0);
-    row.nailed = !(c.kind == CoveringKind::slate && c.nailing == job::Nailing::hung);
-    const Length room = slope_width - left_gap - right_gap;
-    row.widths = fill(room, broken_bond && starts_with_half ? bond.and_half : bond.unit, bond);
-    return row;
+    const Whole whole{number, nail, broken_bond && starts_with_half ? bond.and_half : bond.unit};
+    const auto clearings = ground.clearings(strip);
+    layer.count_from(ground.own_edge(strip));
+    for (const Clearing& clearing : clearings) layout.rows.push_back(layer.row_in(clearing, strip, whole));
   };
 
   if (is_double_lap(c.kind)) {
-    // The under-course breaks bond with the eaves course, as an odd course would.
+    // The under-course breaks bond with the eaves course, as an odd course would. Units that begin above its
+    // tail serve under the eaves course as long as that is exposed there.
     const Length nail =
         max(layout.under_length - pack.length("tile.nail_from_head"), layout.under_length / 2.0);
-    job::Row under = row_of(-1, Length{}, layout.courses.front().margin, layout.under_length, nail);
-    layout.rows.push_back(std::move(under));
+    const Length margin = layout.courses.front().margin;
+    lay(-1, {Length{}, layout.under_length, margin, margin, bond.joint}, nail);
   }
-  std::int64_t number = 0;
-  for (const job::Course& course : layout.courses) {
+  for (std::size_t k = 0; k < layout.courses.size(); ++k) {
+    const job::Course& course = layout.courses[k];
     const Length laid = min(course.length, layout.top - course.tail);
     const Length gauge = (course.length - layout.set_out.headlap - dead_head(c, pack)) / 2.0;
-    Length nail = nail_up(c, course.length, gauge, layout.set_out.headlap, pack);
-    // A unit cut at the top edge has lost its holes: it is holed again below the cut.
-    nail = min(nail, max(laid - pack.length("tile.nail_from_head"), laid / 2.0));
-    layout.rows.push_back(row_of(number, course.tail, course.tail + course.margin, laid, nail));
-    ++number;
+    const Length nail = nail_up(c, course.length, gauge, layout.set_out.headlap, pack);
+    const Length exposed = course.tail + course.margin;
+    const bool covers_another = is_double_lap(c.kind) && k + 1 < layout.courses.size();
+    const Length supported = covers_another ? exposed + layout.courses[k + 1].margin : exposed;
+    lay(static_cast<std::int64_t>(k), {course.tail, laid, exposed, supported, bond.joint}, nail);
   }
   if (broken_bond) {
     say_bond(slope, bond, pack, layout);
     check_narrow_cuts(slope, bond, pack, layout);
+    check_narrow_strips(slope, bond, layer.narrow(), pack, layout);
     check_sidelap(slope, pack, layout);
   }
 }

@@ -1,5 +1,8 @@
-// Bond: the units of each course from side to side, with no half units at a wall.
+// Bond: the units of each course from side to side, with no half units at a wall. What stands in a course's
+// way parts it into several rows; the joints stay where they would be without.
 #pragma once
+
+#include "obstacles.h"
 
 #include <lapwright/job/layout.h>
 #include <lapwright/job/survey.h>
@@ -8,6 +11,7 @@
 namespace lapwright::setout {
 
 // Fills `layout.rows`, and adds findings about narrow cuts and sidelap.
-void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayout& layout);
+void lay_units(const job::Slope& slope, const Obstacles& obstacles, const practice::Pack& pack,
+               job::SlopeLayout& layout);
 
 }  // namespace lapwright::setout

@@ -3,8 +3,10 @@
 
 #include "battens.h"
 #include "bond.h"
+#include "gaps.h"
 #include "gauge.h"
 #include "headlap.h"
+#include "obstacles.h"
 
 #include <lapwright/base/tolerance.h>
 #include <lapwright/base/trig.h>
@@ -194,7 +196,9 @@ void sum_up(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayou
 
 }  // namespace
 
-Result<job::SlopeLayout> lay_out(const job::Slope& slope, Exposure exposure, const practice::Pack& pack) {
+Result<job::SlopeLayout> lay_out(const job::Survey& survey, std::size_t index, const practice::Pack& pack) {
+  const job::Slope& slope = survey.slopes[index];
+  const Exposure exposure = survey.exposure;
   job::SlopeLayout layout;
   layout.set_out.slope = slope.name;
   layout.top = slope.rafter.value;
@@ -221,7 +225,9 @@ Result<job::SlopeLayout> lay_out(const job::Slope& slope, Exposure exposure, con
   sum_up(slope, pack, layout);
   judge_headlap(slope, pack, layout);
   mark_battens(slope, pack, layout);
-  lay_units(slope, pack, layout);
+  const Obstacles obstacles = obstacles_of(survey, index, pack);
+  judge_gaps(slope, obstacles, pack, layout);
+  lay_units(slope, obstacles, pack, layout);
   return layout;
 }
 

@@ -5,7 +5,10 @@
 #include <lapwright/job/plan.h>
 
 #include <cstdint>
+#include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace lapwright::job {
@@ -21,7 +24,7 @@ struct SlopeLayout {
   Length top;                   // the slope's top edge: the rafter
   std::vector<Course> courses;  // empty when nothing can be laid (the findings say why)
   Length under_length;          // of the under-course, whose tail is at 0
-  std::vector<Row> rows;        // the under-course (course −1), then one a course
+  std::vector<Row> rows;  // the under-course (course −1), then course by course, each from left to right
   std::vector<Finding> findings;
 
   // Head of the unit that a soaker under course k lies on, before any cut: course k − 1, or the under-course.
@@ -29,6 +32,27 @@ struct SlopeLayout {
     return k == 0 ? under_length : courses[k - 1].tail + courses[k - 1].length;
   }
 };
+
+// The rows of one course, from left to right: `rows` of a single slope, in the order of their courses.
+std::span<const Row> rows_of_course(std::span<const Row> rows, std::int64_t course);
+// The same among the rows of a whole plan, slope after slope.
+std::span<const Row> rows_of_course(std::span<const Row> rows, std::string_view slope, std::int64_t course);
+
+// A unit of a row, counted from the row's left end, and where it lies.
+struct UnitAtFace {
+  const Row* row = nullptr;
+  std::int64_t number = 0;
+  Length from;
+  Length width;
+};
+
+// The unit whose edge stands nearest to a face at `u` that has the roof on this hand of it (left: towards
+// greater u, as a face's own hand). Empty where the row has no units.
+std::optional<UnitAtFace> unit_at_face(const Row& row, Length u, Hand hand);
+
+// The unit that stands beside the face in a course: of all its rows, the one that ends nearest to the face.
+// Pass the rows that reach the face's height where a stack parts the course.
+std::optional<UnitAtFace> unit_at_face(std::span<const Row> course, Length u, Hand hand);
 
 // Everything planned at one face of a junction.
 struct JunctionPlan {

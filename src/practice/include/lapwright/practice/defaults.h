@@ -10,7 +10,15 @@ namespace lapwright::practice {
 // The widest gap between a wall and the units beside it, anywhere along the junction.
 Length widest_gap(const job::Junction& junction, const Pack& pack);
 
-// The same where the covering decides what is usual: beside a secret gutter units stop further from the wall.
+// The gap `s` up the slope, at the most that the survey's ± allows: linear between the places where it was
+// measured, constant beyond them; a single gap holds everywhere.
+Length gap_at(const job::Junction& junction, Length s, const Pack& pack);
+
+// The widest of it from `low` to `high`.
+Length widest_gap_between(const job::Junction& junction, Length low, Length high, const Pack& pack);
+
+// The widest gap where the covering decides what is usual: beside a secret gutter units stop further from the
+// wall.
 Length gap_beside(const job::Covering& covering, const job::Junction& junction, const Pack& pack);
 
 // The open perp between neighbours in a course.

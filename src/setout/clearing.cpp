@@ -1,0 +1,310 @@
+#include "clearing.h"
+
+#include <lapwright/base/tolerance.h>
+#include <lapwright/base/trig.h>
+#include <lapwright/practice/defaults.h>
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace lapwright::setout {
+
+namespace {
+
+using job::Hand;
+
+struct Span {
+  Length from;
+  Length to;
+};
+
+bool same(const Span& a, const Span& b) {
+  return abs(a.from - b.from) <= tolerance::kNoise && abs(a.to - b.to) <= tolerance::kNoise;
+}
+
+bool meet(const Span& a, const Span& b) {
+  return a.from < b.to - tolerance::kNoise && b.from < a.to - tolerance::kNoise;
+}
+
+// What is left of `whole` when every span of `taken` is taken away.
+std::vector<Span> rest_of(const Span& whole, std::vector<Span> taken) {
+  std::sort(taken.begin(), taken.end(), [](const Span& a, const Span& b) { return a.from < b.from; });
+  std::vector<Span> out;
+  Length at = whole.from;
+  for (const Span& t : taken) {
+    if (t.from > at + tolerance::kNoise) out.push_back({at, min(t.from, whole.to)});
+    at = max(at, t.to);
+    if (at >= whole.to - tolerance::kNoise) return out;
+  }
+  out.push_back({at, whole.to});
+  return out;
+}
+
+// Where a side's foot line stands at `s`, within its own reach.
+Length foot_at(const Side& side, Length s) {
+  const auto& foot = side.foot;
+  const auto above = std::lower_bound(foot.begin() + 1, foot.end() - 1, s,
+                                      [](const job::FootPoint& p, Length at) { return p.s < at; });
+  const job::FootPoint& b = *above;
+  const job::FootPoint& a = *(above - 1);
+  return a.u + (b.u - a.u) * ((s - a.s) / (b.s - a.s));
+}
+
+// The line that units are cut to beside a side, right through the strip: through the foot line where it
+// enters and leaves the strip, moved off the masonry where the line bends in between.
+End line_beside(const Side& side, const Strip& strip, Length gap) {
+  const Length low = max(strip.tail, side.foot.front().s);
+  const Length high = max(min(strip.head(), side.foot.back().s), low);
+  const bool short_of = high - low <= tolerance::kGrid;
+  const Length a = short_of ? max(low - tolerance::kHandCut, side.foot.front().s) : low;
+  const Length b = short_of ? min(high + tolerance::kHandCut, side.foot.back().s) : high;
+  const Length at_a = foot_at(side, a);
+  const double drift = (foot_at(side, b) - at_a) / (b - a);
+  const auto at = [&](Length s) { return at_a + (s - a) * drift; };
+  Length off;
+  for (const job::FootPoint& p : side.foot) {
+    if (p.s <= a || p.s >= b) continue;
+    const Length by = p.u - at(p.s);
+    off = side.hand == Hand::left ? max(off, by) : min(off, by);
+  }
+  const Length square = gap * square_root(1 + drift * drift);
+  off += side.hand == Hand::left ? square : -square;
+  return {at(strip.tail) + off, at(strip.head()) + off, false};
+}
+
+}  // namespace
+
+// A line that parts the strip from its tail to its head.
+struct Ground::Divide {
+  enum class Kind : std::uint8_t { edge_left, edge_right, block_left, block_right, side };
+  Kind kind = Kind::edge_left;
+  End end;
+  std::size_t of = 0;
+  Length front;  // of a block or side, its gap taken off
+};
+
+// Between two neighbouring divides: where units can lie in it.
+struct Ground::Column {
+  std::size_t left = 0;  // divide
+  std::size_t right = 0;
+  std::vector<Span> free;
+};
+
+Ground::Ground(const job::Slope& slope, const Obstacles& obstacles, const practice::Pack& pack)
+    : slope_(slope), obstacles_(obstacles), pack_(pack) {
+  if (obstacles.blocks.empty() && obstacles.sides.empty()) return;
+  least_piece_ = pack.length("bond.least_piece");
+  for (const job::Junction& j : obstacles.junctions)
+    widest_gap_ = max(widest_gap_, practice::gap_beside(slope.covering, j, pack));
+}
+
+// The widest over what is exposed of this course beside the face, or at the nearest place that it has.
+Length Ground::gap_of(std::size_t junction, const Strip& strip, Length from, Length to) const {
+  const job::Junction& j = obstacles_.junctions[junction];
+  if (j.gaps.size() < 2) return practice::gap_beside(slope_.covering, j, pack_);
+  const Length low = min(max(strip.tail, from), to);
+  const Length high = max(min(strip.exposed, to), low);
+  return practice::widest_gap_between(j, low, high, pack_);
+}
+
+End Ground::edge(const Strip& strip, Hand hand) const {
+  const bool left = hand == Hand::left;
+  if (const auto& join = obstacles_.joins[left ? 0 : 1]) {
+    const Length at_tail = join->at(strip.tail);
+    const Length at_head = join->at(strip.head());
+    const double drift = (at_head - at_tail) / (strip.head() - strip.tail);
+    const Length square = join->clear * square_root(1 + drift * drift);
+    const Length off = left ? square : -square;
+    return {at_tail + off, at_head + off, false};
+  }
+  Length u = left ? Length{} : slope_.width.value;
+  for (const EdgeWall& wall : obstacles_.walls) {
+    if (wall.hand != hand) continue;
+    if (wall.from >= strip.exposed - tolerance::kNoise || strip.tail + tolerance::kNoise >= wall.to) continue;
+    const Length gap = gap_of(wall.junction, strip, wall.from, wall.to);
+    u += left ? gap : -gap;
+    break;
+  }
+  return {u, u, true};
+}
+
+Length Ground::own_edge(const Strip& strip) const {
+  return obstacles_.joins[0] ? obstacles_.joins[0]->corner : edge(strip, Hand::left).at_tail;
+}
+
+void Ground::let_in(const Strip& strip) {
+  const auto& blocks = obstacles_.blocks;
+  const auto& sides = obstacles_.sides;
+  const Length reach = strip.head() + widest_gap_;  // a gap begins below the face
+  for (; next_block_ < blocks.size() && blocks[next_block_].front < reach; ++next_block_)
+    blocks_.push_back(next_block_);
+  for (; next_side_ < sides.size() && sides[next_side_].foot.front().s < reach; ++next_side_)
+    sides_.push_back(next_side_);
+  std::erase_if(blocks_, [&](std::size_t i) { return blocks[i].begin <= strip.tail; });
+  std::erase_if(sides_, [&](std::size_t i) { return sides[i].foot.back().s <= strip.tail; });
+}
+
+std::vector<Ground::Divide> Ground::divides(const Strip& strip) const {
+  using Kind = Divide::Kind;
+  std::vector<Divide> out;
+  out.push_back({Kind::edge_left, edge(strip, Hand::left), 0, {}});
+  out.push_back({Kind::edge_right, edge(strip, Hand::right), 0, {}});
+  for (const std::size_t i : blocks_) {
+    const Block& block = obstacles_.blocks[i];
+    const Length gap = gap_of(block.junction, strip, block.front, min(block.back, slope_.rafter.value));
+    const Length front = block.has_front ? block.front - gap : block.front;
+    if (front >= strip.head() - tolerance::kNoise) continue;
+    out.push_back({Kind::block_left, {block.left - gap, block.left - gap, false}, i, front});
+    out.push_back({Kind::block_right, {block.right + gap, block.right + gap, false}, i, front});
+  }
+  for (const std::size_t i : sides_) {
+    const Side& side = obstacles_.sides[i];
+    const Length gap = gap_of(side.junction, strip, side.foot.front().s, side.foot.back().s);
+    const Length front = side.foot.front().s - gap;
+    if (front >= strip.head() - tolerance::kNoise) continue;
+    out.push_back({Kind::side, line_beside(side, strip, gap), i, front});
+  }
+  std::stable_sort(out.begin(), out.end(), [](const Divide& a, const Divide& b) {
+    return a.end.at_tail + a.end.at_head < b.end.at_tail + b.end.at_head;
+  });
+  return out;
+}
+
+std::vector<Ground::Column> Ground::columns(const Strip& strip, const std::vector<Divide>& divides) const {
+  using Kind = Divide::Kind;
+  std::vector<std::vector<Span>> taken(divides.size());  // of the column to the right of each divide
+  std::vector<std::size_t> left_of(obstacles_.blocks.size(), divides.size());
+  std::vector<Length> levels{strip.tail, strip.head()};
+  for (std::size_t i = 0; i < divides.size(); ++i) {
+    const Divide& d = divides[i];
+    if (d.kind == Kind::block_left) left_of[d.of] = i;
+    if (d.kind == Kind::block_right) {
+      for (std::size_t k = left_of[d.of]; k < i; ++k)
+        taken[k].push_back({d.front, obstacles_.blocks[d.of].begin});
+    }
+    if (d.kind == Kind::side) {
+      for (const Length s : {d.front, obstacles_.sides[d.of].foot.back().s}) {
+        if (s > strip.tail && s < strip.head()) levels.push_back(s);
+      }
+    }
+  }
+  std::sort(levels.begin(), levels.end());
+  // A side hides all on its far hand, up to the next face that looks the other way.
+  for (std::size_t n = 0; n + 1 < levels.size(); ++n) {
+    const Length middle = (levels[n] + levels[n + 1]) / 2.0;
+    std::optional<std::size_t> ended;    // at this divide the roof ended
+    std::size_t since = 0;               // no side stands between this divide and here
+    const auto hide = [&](std::size_t from, std::size_t to) {
+      for (std::size_t k = from; k < to; ++k) taken[k].push_back({levels[n], levels[n + 1]});
+    };
+    for (std::size_t i = 0; i < divides.size(); ++i) {
+      if (divides[i].kind != Kind::side) continue;
+      const Side& side = obstacles_.sides[divides[i].of];
+      if (middle < divides[i].front || middle > side.foot.back().s) continue;
+      if (side.hand == Hand::left || ended) hide(ended.value_or(since), i);
+      ended = side.hand == Hand::right ? std::optional(i) : std::nullopt;
+      since = i;
+    }
+    if (ended) hide(*ended, divides.size());
+  }
+  std::vector<Column> out;
+  bool within = false;
+  for (std::size_t i = 0; i + 1 < divides.size(); ++i) {
+    within = (within || divides[i].kind == Kind::edge_left) && divides[i].kind != Kind::edge_right;
+    if (!within) continue;
+    const Length width = max(divides[i + 1].end.at_tail - divides[i].end.at_tail,
+                             divides[i + 1].end.at_head - divides[i].end.at_head);
+    if (width <= tolerance::kGrid) continue;
+    Column column{i, i + 1, {}};
+    for (const Span& free : rest_of({strip.tail, strip.head()}, std::move(taken[i]))) {
+      const bool begins_above = free.from > strip.tail + tolerance::kNoise;
+      const bool cut_below = free.to < strip.head() - tolerance::kNoise;
+      // Behind a block only the course that is exposed there, and the one under it, are of use.
+      if (begins_above && free.from >= strip.supported - tolerance::kNoise) continue;
+      if ((begins_above || cut_below) && free.to - free.from < least_piece_) continue;
+      column.free.push_back(free);
+    }
+    out.push_back(std::move(column));
+  }
+  return out;
+}
+
+std::vector<Clearing> Ground::clearings(const Strip& strip) {
+  let_in(strip);
+  if (blocks_.empty() && sides_.empty())
+    return {{strip.tail, strip.head(), edge(strip, Hand::left), edge(strip, Hand::right)}};
+  const std::vector<Divide> lines = divides(strip);
+  const std::vector<Column> cols = columns(strip, lines);
+
+  struct Open {
+    Span span;
+    std::size_t first;  // column
+    std::size_t last;
+  };
+  // Neighbouring columns with the same room are one clearing.
+  std::vector<Open> found;
+  std::vector<std::size_t> running;  // into `found`, those that reach the column before
+  for (std::size_t c = 0; c < cols.size(); ++c) {
+    std::vector<std::size_t> here;
+    for (const Span& span : cols[c].free) {
+      const auto goes_on = std::find_if(running.begin(), running.end(),
+                                        [&](std::size_t f) { return same(found[f].span, span); });
+      if (goes_on != running.end()) {
+        found[*goes_on].last = c;
+        here.push_back(*goes_on);
+      } else {
+        here.push_back(found.size());
+        found.push_back({span, c, c});
+      }
+    }
+    running = std::move(here);
+  }
+
+  // Where two clearings meet without a face between them there is a joint, off the shorter one.
+  const auto joint_at = [&](const Open& open, std::size_t neighbour, bool at_right) {
+    const Length own = open.span.to - open.span.from;
+    for (const Span& other : cols[neighbour].free) {
+      if (!meet(other, open.span)) continue;
+      const Length its = other.to - other.from;
+      if (abs(its - own) <= tolerance::kNoise ? at_right : own < its) return strip.joint;
+    }
+    return Length{};
+  };
+  std::vector<Clearing> out;
+  for (const Open& open : found) {
+    const auto end_at = [&](std::size_t divide) {
+      const End& line = lines[divide].end;
+      const Length all = strip.head() - strip.tail;
+      const auto at = [&](Length s) {
+        return line.at_tail + (line.at_head - line.at_tail) * ((s - strip.tail) / all);
+      };
+      // The strip's own ends come through untouched.
+      return End{open.span.from == strip.tail ? line.at_tail : at(open.span.from),
+                 open.span.to == strip.head() ? line.at_head : at(open.span.to), line.own};
+    };
+    Clearing clearing{open.span.from, open.span.to, end_at(cols[open.first].left),
+                      end_at(cols[open.last].right)};
+    if (open.first > 0) {
+      const Length joint = joint_at(open, open.first - 1, false);
+      clearing.left.at_tail += joint;
+      clearing.left.at_head += joint;
+    }
+    if (open.last + 1 < cols.size()) {
+      const Length joint = joint_at(open, open.last + 1, true);
+      clearing.right.at_tail -= joint;
+      clearing.right.at_head -= joint;
+    }
+    const Length width = max(clearing.right.at_tail - clearing.left.at_tail,
+                             clearing.right.at_head - clearing.left.at_head);
+    if (width >= least_piece_) out.push_back(clearing);
+  }
+  std::stable_sort(out.begin(), out.end(), [](const Clearing& a, const Clearing& b) {
+    const Length left_a = min(a.left.at_tail, a.left.at_head);
+    const Length left_b = min(b.left.at_tail, b.left.at_head);
+    return left_a != left_b ? left_a < left_b : a.tail < b.tail;
+  });
+  return out;
+}
+
+}  // namespace lapwright::setout

@@ -1,0 +1,36 @@
+// Units side by side between two ends.
+#pragma once
+
+#include <lapwright/base/units.h>
+#include <lapwright/job/plan.h>
+#include <lapwright/job/survey.h>
+#include <lapwright/practice/pack.h>
+
+#include <vector>
+
+namespace lapwright::setout {
+
+struct Bond {
+  Length unit;
+  Length and_half;  // a unit and a half
+  Length joint;
+  Length narrowest;
+};
+
+Bond bond_of(const job::Covering& covering, const practice::Pack& pack);
+
+// Fills `room` (clear width, between the gaps) from the left, the first unit `first` wide. The last unit is
+// cut to what is left; where that would be narrower than allowed it is cut, together with its neighbour, from
+// a unit and a half, or the two share what is left.
+std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond);
+
+struct Filled {
+  Length from;
+  std::vector<job::UnitRun> widths;
+};
+
+// Fills from `a` to `b` with the units of a whole course, whose joints have their middles at `perp` and every
+// unit and joint from there, either way: the units at the ends are cut, by the same rule at both.
+Filled fill_between(Length a, Length b, Length perp, const Bond& bond);
+
+}  // namespace lapwright::setout
