@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <limits>
 #include <vector>
 
 namespace lapwright::pieces {
@@ -54,7 +55,7 @@ struct UnitEdges {
   double left, right;
 };
 
-// The units at the two ends of a row that could reach over a leg: everything within `reach` of either side.
+// The units of a row that reach into [u_low, u_high].
 std::vector<UnitEdges> units_near(const job::Row& row, double u_low, double u_high) {
   std::vector<UnitEdges> out;
   double at = row.from.in_mm();
@@ -76,6 +77,12 @@ std::vector<UnitEdges> units_near(const job::Row& row, double u_low, double u_hi
   return out;
 }
 
+double end_of(const job::Row& row) {
+  double at = row.from.in_mm();
+  for (const job::UnitRun& run : row.widths) at += (run.width + row.gap).in_mm() * static_cast<double>(run.count);
+  return at;
+}
+
 }  // namespace
 
 void keep_nails_clear(const std::vector<job::Piece>& pieces, std::vector<job::Row>& rows) {
@@ -88,17 +95,26 @@ void keep_nails_clear(const std::vector<job::Piece>& pieces, std::vector<job::Ro
     return a.course != b.course ? a.course < b.course : a.u_low < b.u_low;
   });
   const double margin = tolerance::kHandCut.in_mm();
-  // Rows and legs both climb: legs whose heads lie below a row's nails lie below those of every later row
-  // too, so the scan may start after them and stays linear in courses.
+  // Legs that end below the nails of a row and of every later one need not be looked at again. Nails do not
+  // climb from row to row (those of units cut in front of a stack lie lower than their neighbours'), so the
+  // lowest of what is still to come decides. That keeps the scan linear in courses.
+  std::vector<double> lowest(rows.size() + 1, std::numeric_limits<double>::infinity());
+  for (std::size_t r = rows.size(); r-- > 0;) {
+    lowest[r] = std::min(lowest[r + 1], (rows[r].tail + rows[r].nail_up).in_mm());
+  }
   std::size_t start = 0;
-  for (job::Row& row : rows) {
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    job::Row& row = rows[r];
     if (row.course < 0 || !row.nailed) continue;
     const double nail_s = (row.tail + row.nail_up).in_mm();
-    while (start < legs.size() && legs[start].s_high + margin < nail_s && legs[start].course < row.course)
+    const double row_low = row.from.in_mm() - margin;
+    const double row_high = end_of(row) + margin;
+    while (start < legs.size() && legs[start].s_high + margin < lowest[r] && legs[start].course < row.course)
       ++start;
     for (std::size_t i = start; i < legs.size() && legs[i].course <= row.course; ++i) {
       const Leg& leg = legs[i];
       if (nail_s < leg.s_low - margin || nail_s > leg.s_high + margin) continue;
+      if (leg.u_high < row_low || leg.u_low > row_high) continue;  // beside another of the course's rows
       for (const UnitEdges& unit : units_near(row, leg.u_low - margin, leg.u_high + margin)) {
         const double in = std::min(row.nail_in.in_mm(), (unit.right - unit.left) / 4.0);
         const auto check = [&](double u, job::Hand side) {

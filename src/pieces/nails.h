@@ -8,7 +8,8 @@
 namespace lapwright::pieces {
 
 // Leaves out, in `rows`, every nail whose place lies on the leg of a soaker under that unit (or within a
-// hand's cut of it). A soaker under course k lies under the units of course k and above.
+// hand's cut of it). A soaker under course k lies under the units of course k and above. A course may have
+// several rows; the rows of one slope come in the order of their courses.
 void keep_nails_clear(const std::vector<job::Piece>& pieces, std::vector<job::Row>& rows);
 
 }  // namespace lapwright::pieces

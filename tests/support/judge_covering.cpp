@@ -43,7 +43,16 @@ double gap_beside(const Judged& job, const job::Slope& slope, job::Hand hand, do
   for (const job::Junction& j : slope.junctions) {
     if (j.kind != job::JunctionKind::side || j.hand != hand) continue;
     const double to = j.to ? mm(*j.to) : mm(slope.rafter.value);
-    if (mm(j.from) < next - kNoise && tail + kNoise < to) return widest_gap(job, j);
+    if (mm(j.from) >= next - kNoise || tail + kNoise >= to) continue;
+    // The widest place that is exposed beside the course.
+    const double low = std::max(tail, mm(j.from));
+    const double high = std::min(next, to);
+    double widest = std::max(gap_at(job, j, low), gap_at(job, j, high));
+    for (const job::GapAt& g : j.gaps) {
+      const double at = g.at ? mm(*g.at) : 0;
+      if (at > low && at < high) widest = std::max(widest, gap_at(job, j, at));
+    }
+    return widest;
   }
   return 0;
 }
@@ -90,6 +99,11 @@ std::string courses_complaint(const Judged& job) {
 
 std::string rows_complaint(const Judged& job) {
   for (const job::Slope& slope : job.survey.slopes) {
+    if (is_parted(job, slope)) {
+      constexpr std::int64_t kPoints = 4000;
+      if (std::string c = parted_rows_complaint(job, slope, kPoints); !c.empty()) return c;
+      continue;
+    }
     const CourseLines lines = course_lines(job, slope);
     const job::Covering& c = slope.covering;
     const double joint = joint_of(job, c);
@@ -200,6 +214,14 @@ std::string nails_complaint(const Judged& job) {
       }
       const std::string where =
           row.slope + " course " + std::to_string(row.course) + " unit " + std::to_string(nail.unit);
+      const double up = mm(row.nail_up) / mm(row.length);
+      const auto past = [&](const std::optional<job::Row::Rake>& rake, double sign) {
+        return rake && sign * (nail.u - mm(rake->at_tail) - up * mm(rake->at_head - rake->at_tail)) > 0;
+      };
+      if (past(row.left_rake, -1) || past(row.right_rake, 1)) {
+        if (!left_out) return where + ": nail where the unit is cut away";
+        continue;
+      }
       if (!left_out && depth > -kHandCut + kSmall)
         return where + ": nail through lead by " + std::to_string(depth);
       if (left_out && depth < -kHandCut - kSmall) return where + ": nail left out for nothing";

@@ -89,6 +89,22 @@ double widest_gap(const Judged& job, const job::Junction& junction) {
   return widest;
 }
 
+double gap_at(const Judged& job, const job::Junction& junction, double s) {
+  const auto& gaps = junction.gaps;
+  const auto wide = [](const job::GapAt& g) { return mm(g.width.value) + mm(g.width.spread); };
+  if (gaps.size() < 2) return widest_gap(job, junction);
+  std::vector<std::pair<double, double>> places;
+  for (const job::GapAt& g : gaps) places.emplace_back(g.at ? mm(*g.at) : 0, wide(g));
+  std::stable_sort(places.begin(), places.end(), [](auto a, auto b) { return a.first < b.first; });
+  if (s <= places.front().first) return places.front().second;
+  for (std::size_t i = 1; i < places.size(); ++i) {
+    const auto [a, wa] = places[i - 1];
+    const auto [b, wb] = places[i];
+    if (s <= b) return b > a ? wa + (wb - wa) * (s - a) / (b - a) : std::max(wa, wb);
+  }
+  return places.back().second;
+}
+
 Range range_of(const std::vector<geom::Vec3>& points, double geom::Vec3::* axis) {
   Range r{points.front().*axis, points.front().*axis};
   for (const geom::Vec3& p : points) {

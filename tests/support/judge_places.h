@@ -52,6 +52,14 @@ struct CourseLines {
 CourseLines course_lines(const Judged& job, const job::Slope& slope);
 const job::SetOut* set_out_of(const Judged& job, const job::Slope& slope);
 double widest_gap(const Judged& job, const job::Junction& junction);
+// The gap at `s`: straight from each measured place to the next, with its ±.
+double gap_at(const Judged& job, const job::Junction& junction, double s);
+
+// Whether anything stands on the slope, or its edge follows a valley or hip.
+bool is_parted(const Judged& job, const job::Slope& slope);
+// Rows of such a slope: no unit in masonry, over a gutter or over its neighbour; the rest covered, twice where
+// the covering laps double; tried at so many points, and as many again around each stack.
+std::string parted_rows_complaint(const Judged& job, const job::Slope& slope, std::int64_t points);
 
 struct Range {
   double low = 0;
