@@ -24,10 +24,10 @@ using job::FirstUnit;
 using job::Hand;
 using job::Level;
 
-// The narrowest row that a single unit fills between faces, if any is narrower than allowed.
 struct Narrow {
-  std::optional<Length> width;
-  Length tail;
+  std::optional<Length> cut;    // the narrowest unit of all rows, but for those that a single unit fills
+  std::optional<Length> strip;  // the narrowest of those, between faces, where narrower than allowed
+  Length tail;                  // of that one
 };
 
 using Rows = std::span<const job::Row>;
@@ -124,19 +124,10 @@ void say_bond(const job::Slope& slope, const Bond& bond, const practice::Pack& p
 
 // Units narrower than the rule asks for: only where the units themselves are so narrow that sharing out the
 // rest still leaves less.
-void check_narrow_cuts(const job::Slope& slope, const Bond& bond, const practice::Pack& pack,
-                       job::SlopeLayout& layout) {
+void check_narrow_cuts(const job::Slope& slope, const Bond& bond, const Narrow& narrow,
+                       const practice::Pack& pack, job::SlopeLayout& layout) {
   if (slope.covering.kind != CoveringKind::slate) return;
-  Length least = bond.unit;
-  for (std::size_t i = 0; i < layout.rows.size(); ++i) {
-    const job::Row& row = layout.rows[i];
-    if (row.course < 0 || row.left_rake || row.right_rake) continue;
-    // Strips between faces have a finding of their own.
-    const bool parted = (i > 0 && layout.rows[i - 1].course == row.course) ||
-                        (i + 1 < layout.rows.size() && layout.rows[i + 1].course == row.course);
-    if (parted && count_of(row) == 1) continue;
-    for (const auto& run : row.widths) least = min(least, run.width);
-  }
+  const Length least = min(narrow.cut.value_or(bond.unit), bond.unit);
   if (least >= bond.narrowest - tolerance::kNoise) return;
   layout.findings.push_back({Level::doubt,
                              "bond.narrow_cut",
@@ -184,16 +175,16 @@ void check_sidelap(const job::Slope& slope, const practice::Pack& pack, job::Slo
 // What is left between two faces, or a face and the slope's edge, may be too narrow for any unit.
 void check_narrow_strips(const job::Slope& slope, const Bond& bond, const Narrow& narrow,
                          const practice::Pack& pack, job::SlopeLayout& layout) {
-  if (!narrow.width) return;
+  if (!narrow.strip) return;
   const practice::Rule& rule =
       pack.rule(slope.covering.kind == CoveringKind::slate ? "bond.narrowest_slate" : "bond.narrowest_tile");
   layout.findings.push_back({Level::doubt,
                              "bond.narrow_strip",
-                             {{"width", narrow.width->in_mm(), "mm"},
+                             {{"width", narrow.strip->in_mm(), "mm"},
                               {"narrowest", bond.narrowest.in_mm(), "mm"},
                               {"from", narrow.tail.in_mm(), "mm"}},
                              "",
-                             narrow.width->in_mm(),
+                             narrow.strip->in_mm(),
                              bond.narrowest.in_mm(),
                              rule.source,
                              slope.name});
@@ -231,16 +222,18 @@ class Layer {
     row.nailed = !(c.kind == CoveringKind::slate && c.nailing == job::Nailing::hung);
     if (clearing.left.own) {
       row.from = clearing.left.at_tail;
-      row.widths = fill(longest_to(clearing.right) - row.from, whole.first, bond_);
+      row.widths = fill(longest_to(clearing.right) - row.from, whole.first, bond_, clearing.right.notch);
     } else {
       // The joints stand where they would without whatever parts the course.
       const Length perp = own_edge_ + whole.first + bond_.joint / 2.0;
       Filled filled = fill_between(min(clearing.left.at_tail, clearing.left.at_head),
-                                   longest_to(clearing.right), perp, bond_);
+                                   longest_to(clearing.right), perp, bond_,
+                                   {clearing.left.notch, clearing.right.notch});
       row.from = filled.from;
       row.widths = std::move(filled.widths);
     }
     rake(clearing, row);
+    leave_to_the_other_part(clearing, row);
     note_narrow(clearing, row);
     return row;
   }
@@ -283,13 +276,36 @@ class Layer {
     }
   }
 
+  // A unit that goes on past an end has its nails where it has its sides.
+  static void leave_to_the_other_part(const Clearing& clearing, job::Row& row) {
+    if (!row.nailed) return;
+    const auto leave_out = [&](std::int64_t unit, Hand side) {
+      for (const auto& out : row.nails_left_out) {
+        if (out.unit == unit && out.side == side) return;
+      }
+      row.nails_left_out.push_back({unit, side});
+    };
+    if (clearing.left.notch) leave_out(0, Hand::left);
+    if (clearing.right.notch) leave_out(count_of(row) - 1, Hand::right);
+  }
+
   void note_narrow(const Clearing& clearing, const job::Row& row) {
-    if ((clearing.left.own && clearing.right.own) || row.left_rake || row.right_rake) return;
-    if (row.course < 0 || row.widths.size() != 1 || row.widths.front().count != 1) return;
-    const Length width = row.widths.front().width;
-    if (width >= bond_.narrowest - tolerance::kNoise) return;
-    if (narrow_.width && *narrow_.width <= width) return;
-    narrow_ = {width, row.tail};
+    if (row.course < 0 || row.left_rake || row.right_rake) return;
+    const bool parted = !(clearing.left.own && clearing.right.own);
+    const std::int64_t count = count_of(row);
+    // Parts of units that go on are as narrow as they come.
+    std::int64_t number = 0;
+    for (const job::UnitRun& run : row.widths) {
+      const bool counts = run.count > 1 || !((clearing.left.notch && number == 0) ||
+                                             (clearing.right.notch && number == count - 1));
+      if (counts && (count > 1 || !parted)) narrow_.cut = min(narrow_.cut.value_or(run.width), run.width);
+      if (counts && count == 1 && parted && run.width < bond_.narrowest - tolerance::kNoise &&
+          (!narrow_.strip || run.width < *narrow_.strip)) {
+        narrow_.strip = run.width;
+        narrow_.tail = row.tail;
+      }
+      number += run.count;
+    }
   }
 
   const job::Slope& slope_;
@@ -338,7 +354,7 @@ void lay_units(const job::Slope& slope, const Obstacles& obstacles, const practi
   }
   if (broken_bond) {
     say_bond(slope, bond, pack, layout);
-    check_narrow_cuts(slope, bond, pack, layout);
+    check_narrow_cuts(slope, bond, layer.narrow(), pack, layout);
     check_narrow_strips(slope, bond, layer.narrow(), pack, layout);
     check_sidelap(slope, pack, layout);
   }

@@ -70,7 +70,7 @@ End line_beside(const Side& side, const Strip& strip, Length gap) {
   }
   const Length square = gap * square_root(1 + drift * drift);
   off += side.hand == Hand::left ? square : -square;
-  return {at(strip.tail) + off, at(strip.head()) + off, false};
+  return {at(strip.tail) + off, at(strip.head()) + off};
 }
 
 }  // namespace
@@ -116,7 +116,7 @@ End Ground::edge(const Strip& strip, Hand hand) const {
     const double drift = (at_head - at_tail) / (strip.head() - strip.tail);
     const Length square = join->clear * square_root(1 + drift * drift);
     const Length off = left ? square : -square;
-    return {at_tail + off, at_head + off, false};
+    return {at_tail + off, at_head + off};
   }
   Length u = left ? Length{} : slope_.width.value;
   for (const EdgeWall& wall : obstacles_.walls) {
@@ -126,7 +126,7 @@ End Ground::edge(const Strip& strip, Hand hand) const {
     u += left ? gap : -gap;
     break;
   }
-  return {u, u, true};
+  return {u, u, true, false};
 }
 
 Length Ground::own_edge(const Strip& strip) const {
@@ -155,8 +155,8 @@ std::vector<Ground::Divide> Ground::divides(const Strip& strip) const {
     const Length gap = gap_of(block.junction, strip, block.front, min(block.back, slope_.rafter.value));
     const Length front = block.has_front ? block.front - gap : block.front;
     if (front >= strip.head() - tolerance::kNoise) continue;
-    out.push_back({Kind::block_left, {block.left - gap, block.left - gap, false}, i, front});
-    out.push_back({Kind::block_right, {block.right + gap, block.right + gap, false}, i, front});
+    out.push_back({Kind::block_left, {block.left - gap, block.left - gap}, i, front});
+    out.push_back({Kind::block_right, {block.right + gap, block.right + gap}, i, front});
   }
   for (const std::size_t i : sides_) {
     const Side& side = obstacles_.sides[i];
@@ -261,15 +261,29 @@ std::vector<Clearing> Ground::clearings(const Strip& strip) {
     running = std::move(here);
   }
 
-  // Where two clearings meet without a face between them there is a joint, off the shorter one.
-  const auto joint_at = [&](const Open& open, std::size_t neighbour, bool at_right) {
+  // Where two clearings meet without a face between them there is a joint, off the shorter one, or one unit in
+  // both.
+  enum class Meets : std::uint8_t { nothing, joint, notch };
+  const auto meets = [&](const Open& open, std::size_t neighbour, bool at_right) {
     const Length own = open.span.to - open.span.from;
     for (const Span& other : cols[neighbour].free) {
       if (!meet(other, open.span)) continue;
+      const bool from_the_tail = open.span.from == strip.tail && other.from == strip.tail;
+      const bool to_the_head = open.span.to == strip.head() && other.to == strip.head();
+      const bool seen_below = from_the_tail && strip.exposed <= min(open.span.to, other.to) + tolerance::kNoise;
+      const bool seen_above =
+          to_the_head && max(open.span.from, other.from) < strip.exposed - tolerance::kNoise;
+      if (seen_below || seen_above) return Meets::notch;
       const Length its = other.to - other.from;
-      if (abs(its - own) <= tolerance::kNoise ? at_right : own < its) return strip.joint;
+      if (abs(its - own) <= tolerance::kNoise ? at_right : own < its) return Meets::joint;
     }
-    return Length{};
+    return Meets::nothing;
+  };
+  const auto part = [&](End& end, Meets how, Length joint) {
+    end.notch = how == Meets::notch;
+    if (how != Meets::joint) return;
+    end.at_tail += joint;
+    end.at_head += joint;
   };
   std::vector<Clearing> out;
   for (const Open& open : found) {
@@ -281,23 +295,16 @@ std::vector<Clearing> Ground::clearings(const Strip& strip) {
       };
       // The strip's own ends come through untouched.
       return End{open.span.from == strip.tail ? line.at_tail : at(open.span.from),
-                 open.span.to == strip.head() ? line.at_head : at(open.span.to), line.own};
+                 open.span.to == strip.head() ? line.at_head : at(open.span.to), line.own, false};
     };
     Clearing clearing{open.span.from, open.span.to, end_at(cols[open.first].left),
                       end_at(cols[open.last].right)};
-    if (open.first > 0) {
-      const Length joint = joint_at(open, open.first - 1, false);
-      clearing.left.at_tail += joint;
-      clearing.left.at_head += joint;
-    }
-    if (open.last + 1 < cols.size()) {
-      const Length joint = joint_at(open, open.last + 1, true);
-      clearing.right.at_tail -= joint;
-      clearing.right.at_head -= joint;
-    }
+    if (open.first > 0) part(clearing.left, meets(open, open.first - 1, false), strip.joint);
+    if (open.last + 1 < cols.size()) part(clearing.right, meets(open, open.last + 1, true), -strip.joint);
     const Length width = max(clearing.right.at_tail - clearing.left.at_tail,
                              clearing.right.at_head - clearing.left.at_head);
-    if (width >= least_piece_) out.push_back(clearing);
+    const bool notched = clearing.left.notch || clearing.right.notch;
+    if (width >= least_piece_ || notched) out.push_back(clearing);
   }
   std::stable_sort(out.begin(), out.end(), [](const Clearing& a, const Clearing& b) {
     const Length left_a = min(a.left.at_tail, a.left.at_head);

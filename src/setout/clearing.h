@@ -32,7 +32,8 @@ struct Strip {
 struct End {
   Length at_tail;
   Length at_head;
-  bool own = false;  // the slope's own square edge
+  bool own = false;    // the slope's own square edge
+  bool notch = false;  // the unit goes on past this end in the next clearing: it is cut round a corner
 };
 
 struct Clearing {
@@ -41,6 +42,11 @@ struct Clearing {
   End left;
   End right;
 };
+
+// Where what is exposed of a course passes below a face, or above the gutter behind it, the units at the
+// corners are cut round them and not parted: a joint there might stand over a joint of the course below, or
+// under one of the course above. Joints that follow a corner lie under the lead in front, or over the lead
+// behind.
 
 // Asked for the strips of a slope in order, from the eaves up.
 class Ground {

@@ -47,7 +47,7 @@ Bond bond_of(const job::Covering& c, const practice::Pack& pack) {
   return bond;
 }
 
-std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond) {
+std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond, bool goes_on) {
   std::vector<job::UnitRun> runs;
   if (room <= first + bond.joint) {
     add_run(runs, min(room, first), 1);
@@ -63,7 +63,7 @@ std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond) {
     add_run(runs, bond.unit, whole);
     return runs;
   }
-  if (rest >= bond.narrowest - tolerance::kNoise) {
+  if (goes_on || rest >= bond.narrowest - tolerance::kNoise) {
     add_run(runs, bond.unit, whole);
     add_run(runs, rest, 1);
     return runs;
@@ -88,7 +88,7 @@ std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond) {
   return runs;
 }
 
-Filled fill_between(Length a, Length b, Length perp, const Bond& bond) {
+Filled fill_between(Length a, Length b, Length perp, const Bond& bond, GoesOn goes_on) {
   const Length pitch = bond.unit + bond.joint;
   const Length half = bond.joint / 2.0;
   const auto middle = [&](std::int64_t k) { return perp + pitch * static_cast<double>(k); };
@@ -120,13 +120,16 @@ Filled fill_between(Length a, Length b, Length perp, const Bond& bond) {
     between = 0;
     head.resize(1 + static_cast<std::size_t>(whole), bond.unit);
     head.push_back(right);
-    std::reverse(head.begin(), head.end());
-    mend_first(head, bond);
-    std::reverse(head.begin(), head.end());
+    if (!goes_on.right) {
+      std::reverse(head.begin(), head.end());
+      mend_first(head, bond);
+      std::reverse(head.begin(), head.end());
+    }
     tail.clear();
   }
-  out.from = start + mend_first(head, bond);
-  mend_first(tail, bond);
+  out.from = start;
+  if (!goes_on.left) out.from += mend_first(head, bond);
+  if (!goes_on.right) mend_first(tail, bond);
   std::reverse(tail.begin(), tail.end());
   for (const Length width : head) add_run(out.widths, width, 1);
   add_run(out.widths, bond.unit, between);

@@ -21,8 +21,9 @@ Bond bond_of(const job::Covering& covering, const practice::Pack& pack);
 
 // Fills `room` (clear width, between the gaps) from the left, the first unit `first` wide. The last unit is
 // cut to what is left; where that would be narrower than allowed it is cut, together with its neighbour, from
-// a unit and a half, or the two share what is left.
-std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond);
+// a unit and a half, or the two share what is left. Unless the last is but part of a unit that goes on: then
+// it is as wide as it comes.
+std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond, bool goes_on = false);
 
 struct Filled {
   Length from;
@@ -30,7 +31,12 @@ struct Filled {
 };
 
 // Fills from `a` to `b` with the units of a whole course, whose joints have their middles at `perp` and every
-// unit and joint from there, either way: the units at the ends are cut, by the same rule at both.
-Filled fill_between(Length a, Length b, Length perp, const Bond& bond);
+// unit and joint from there, either way: the units at the ends are cut, by the same rule at both, unless they
+// go on past that end.
+struct GoesOn {
+  bool left = false;
+  bool right = false;
+};
+Filled fill_between(Length a, Length b, Length perp, const Bond& bond, GoesOn goes_on);
 
 }  // namespace lapwright::setout
