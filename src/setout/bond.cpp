@@ -221,28 +221,31 @@ class Layer {
     row.nail_in = min(nail_in_, bond_.unit / 4.0);
     row.nailed = !(c.kind == CoveringKind::slate && c.nailing == job::Nailing::hung);
     if (clearing.left.own) {
-      row.from = clearing.left.at_tail;
-      row.widths = fill(longest_to(clearing.right) - row.from, whole.first, bond_, clearing.right.notch);
+      row.from = clearing.from;
+      row.widths = fill(clearing.to - row.from, whole.first, bond_, clearing.right.notch);
     } else {
       // The joints stand where they would without whatever parts the course.
-      const Length perp = own_edge_ + whole.first + bond_.joint / 2.0;
-      Filled filled = fill_between(min(clearing.left.at_tail, clearing.left.at_head),
-                                   longest_to(clearing.right), perp, bond_,
+      Filled filled = fill_between(clearing.from, clearing.to, joints_of(whole), bond_,
                                    {clearing.left.notch, clearing.right.notch});
       row.from = filled.from;
       row.widths = std::move(filled.widths);
     }
     rake(clearing, row);
-    leave_to_the_other_part(clearing, row);
+    leave_to_the_other_part(clearing, joints_of(whole), row);
     note_narrow(clearing, row);
     return row;
   }
 
-  // Where the course's joints are counted from.
-  void count_from(Length own_edge) { own_edge_ = own_edge; }
+  // Where the course's joints are counted from; square: that is where its first unit begins.
+  void count_from(Length own_edge, bool square) {
+    own_edge_ = own_edge;
+    square_ = square;
+  }
 
  private:
-  static Length longest_to(const End& right) { return max(right.at_tail, right.at_head); }
+  Joints joints_of(const Whole& whole) const {
+    return {own_edge_ + whole.first + bond_.joint / 2.0, !square_};
+  }
 
   // A unit cut at its head has lost its holes, and is holed again below the cut; one that begins above the
   // course's tail keeps them where they are, unless they would be cut off.
@@ -277,7 +280,7 @@ class Layer {
   }
 
   // A unit that goes on past an end has its nails where it has its sides.
-  static void leave_to_the_other_part(const Clearing& clearing, job::Row& row) {
+  void leave_to_the_other_part(const Clearing& clearing, const Joints& joints, job::Row& row) const {
     if (!row.nailed) return;
     const auto leave_out = [&](std::int64_t unit, Hand side) {
       for (const auto& out : row.nails_left_out) {
@@ -285,8 +288,11 @@ class Layer {
       }
       row.nails_left_out.push_back({unit, side});
     };
-    if (clearing.left.notch) leave_out(0, Hand::left);
-    if (clearing.right.notch) leave_out(count_of(row) - 1, Hand::right);
+    const auto goes_on = [&](const End& end) {
+      return end.notch && (cuts_a_unit(end.at_tail, joints, bond_) || cuts_a_unit(end.at_head, joints, bond_));
+    };
+    if (goes_on(clearing.left)) leave_out(0, Hand::left);
+    if (goes_on(clearing.right)) leave_out(count_of(row) - 1, Hand::right);
   }
 
   void note_narrow(const Clearing& clearing, const job::Row& row) {
@@ -313,6 +319,7 @@ class Layer {
   Length nail_in_;
   Length nail_from_head_;
   Length own_edge_;
+  bool square_ = true;
   Narrow narrow_;
 };
 
@@ -330,7 +337,7 @@ void lay_units(const job::Slope& slope, const Obstacles& obstacles, const practi
     const bool starts_with_half = (c.first_unit == FirstUnit::unit_and_half) == (number % 2 == 0);
     const Whole whole{number, nail, broken_bond && starts_with_half ? bond.and_half : bond.unit};
     const auto clearings = ground.clearings(strip);
-    layer.count_from(ground.own_edge(strip));
+    layer.count_from(ground.own_edge(strip), !obstacles.joins[0]);
     for (const Clearing& clearing : clearings) layout.rows.push_back(layer.row_in(clearing, strip, whole));
   };
 

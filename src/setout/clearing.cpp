@@ -5,7 +5,6 @@
 #include <lapwright/practice/defaults.h>
 
 #include <algorithm>
-#include <optional>
 #include <utility>
 
 namespace lapwright::setout {
@@ -73,11 +72,19 @@ End line_beside(const Side& side, const Strip& strip, Length gap) {
   return {at(strip.tail) + off, at(strip.head()) + off};
 }
 
+// Units fill to the longest needed.
+void settle(Clearing& clearing, const End& own_left, const End& own_right) {
+  clearing.from = max(min(clearing.left.at_tail, clearing.left.at_head),
+                      min(own_left.at_tail, own_left.at_head));
+  clearing.to = min(max(clearing.right.at_tail, clearing.right.at_head),
+                    max(own_right.at_tail, own_right.at_head));
+}
+
 }  // namespace
 
 // A line that parts the strip from its tail to its head.
 struct Ground::Divide {
-  enum class Kind : std::uint8_t { edge_left, edge_right, block_left, block_right, side };
+  enum class Kind : std::uint8_t { edge_left, edge_right, block_left, block_right, side, side_back };
   Kind kind = Kind::edge_left;
   End end;
   std::size_t of = 0;
@@ -148,8 +155,9 @@ void Ground::let_in(const Strip& strip) {
 std::vector<Ground::Divide> Ground::divides(const Strip& strip) const {
   using Kind = Divide::Kind;
   std::vector<Divide> out;
-  out.push_back({Kind::edge_left, edge(strip, Hand::left), 0, {}});
-  out.push_back({Kind::edge_right, edge(strip, Hand::right), 0, {}});
+  const Divide left{Kind::edge_left, edge(strip, Hand::left), 0, {}};
+  const Divide right{Kind::edge_right, edge(strip, Hand::right), 0, {}};
+  out.push_back(left);
   for (const std::size_t i : blocks_) {
     const Block& block = obstacles_.blocks[i];
     const Length gap = gap_of(block.junction, strip, block.front, min(block.back, slope_.rafter.value));
@@ -163,11 +171,29 @@ std::vector<Ground::Divide> Ground::divides(const Strip& strip) const {
     const Length gap = gap_of(side.junction, strip, side.foot.front().s, side.foot.back().s);
     const Length front = side.foot.front().s - gap;
     if (front >= strip.head() - tolerance::kNoise) continue;
-    out.push_back({Kind::side, line_beside(side, strip, gap), i, front});
+    const End line = line_beside(side, strip, gap);
+    out.push_back({Kind::side, line, i, front});
+    if (side.bounds) continue;
+    // The roof may go on behind it, a gap further.
+    const Length off = max(gap * 2.0, tolerance::kHandCut) * (side.hand == Hand::left ? -1.0 : 1.0);
+    out.push_back({Kind::side_back, {line.at_tail + off, line.at_head + off}, i, front});
   }
-  std::stable_sort(out.begin(), out.end(), [](const Divide& a, const Divide& b) {
-    return a.end.at_tail + a.end.at_head < b.end.at_tail + b.end.at_head;
-  });
+  out.push_back(right);
+  // From left to right by their middles; but a line that passes the slope's edge on its way still parts what
+  // lies within.
+  const auto key = [&](const Divide& d) {
+    const Length middle = d.end.at_tail + d.end.at_head;
+    const bool slants = d.kind == Kind::side || d.kind == Kind::side_back;
+    if (!slants) return middle;
+    const bool enters_left = max(d.end.at_tail - left.end.at_tail, d.end.at_head - left.end.at_head) > Length{};
+    const bool enters_right =
+        min(d.end.at_tail - right.end.at_tail, d.end.at_head - right.end.at_head) < Length{};
+    const Length low = left.end.at_tail + left.end.at_head;
+    const Length high = right.end.at_tail + right.end.at_head;
+    return enters_left && enters_right ? min(max(middle, low), high) : middle;
+  };
+  std::stable_sort(out.begin(), out.end(),
+                   [&](const Divide& a, const Divide& b) { return key(a) < key(b); });
   return out;
 }
 
@@ -175,6 +201,7 @@ std::vector<Ground::Column> Ground::columns(const Strip& strip, const std::vecto
   using Kind = Divide::Kind;
   std::vector<std::vector<Span>> taken(divides.size());  // of the column to the right of each divide
   std::vector<std::size_t> left_of(obstacles_.blocks.size(), divides.size());
+  std::vector<std::size_t> back_of(obstacles_.sides.size(), 0);
   std::vector<Length> levels{strip.tail, strip.head()};
   for (std::size_t i = 0; i < divides.size(); ++i) {
     const Divide& d = divides[i];
@@ -183,6 +210,7 @@ std::vector<Ground::Column> Ground::columns(const Strip& strip, const std::vecto
       for (std::size_t k = left_of[d.of]; k < i; ++k)
         taken[k].push_back({d.front, obstacles_.blocks[d.of].begin});
     }
+    if (d.kind == Kind::side_back) back_of[d.of] = i;
     if (d.kind == Kind::side) {
       for (const Length s : {d.front, obstacles_.sides[d.of].foot.back().s}) {
         if (s > strip.tail && s < strip.head()) levels.push_back(s);
@@ -190,23 +218,34 @@ std::vector<Ground::Column> Ground::columns(const Strip& strip, const std::vecto
     }
   }
   std::sort(levels.begin(), levels.end());
-  // A side hides all on its far hand, up to the next face that looks the other way.
+  // A side hides all on its far hand, up to the next face that looks the other way. Where there is none, only
+  // one that bounds the slope hides more than itself.
   for (std::size_t n = 0; n + 1 < levels.size(); ++n) {
     const Length middle = (levels[n] + levels[n + 1]) / 2.0;
-    std::optional<std::size_t> ended;    // at this divide the roof ended
-    std::size_t since = 0;               // no side stands between this divide and here
     const auto hide = [&](std::size_t from, std::size_t to) {
       for (std::size_t k = from; k < to; ++k) taken[k].push_back({levels[n], levels[n + 1]});
+    };
+    std::size_t since = 0;  // the last side, or the strip's left end
+    bool ended = false;     // at that side the roof ended
+    const auto end_without_return = [&](std::size_t to) {
+      if (!ended) return;
+      const std::size_t of = divides[since].of;
+      hide(since, obstacles_.sides[of].bounds ? to : back_of[of]);
     };
     for (std::size_t i = 0; i < divides.size(); ++i) {
       if (divides[i].kind != Kind::side) continue;
       const Side& side = obstacles_.sides[divides[i].of];
       if (middle < divides[i].front || middle > side.foot.back().s) continue;
-      if (side.hand == Hand::left || ended) hide(ended.value_or(since), i);
-      ended = side.hand == Hand::right ? std::optional(i) : std::nullopt;
+      if (side.hand == Hand::right) {
+        end_without_return(i);
+        ended = true;
+      } else {
+        hide(ended || side.bounds ? since : std::max(since, back_of[divides[i].of]), i);
+        ended = false;
+      }
       since = i;
     }
-    if (ended) hide(*ended, divides.size());
+    end_without_return(divides.size());
   }
   std::vector<Column> out;
   bool within = false;
@@ -232,8 +271,11 @@ std::vector<Ground::Column> Ground::columns(const Strip& strip, const std::vecto
 
 std::vector<Clearing> Ground::clearings(const Strip& strip) {
   let_in(strip);
-  if (blocks_.empty() && sides_.empty())
-    return {{strip.tail, strip.head(), edge(strip, Hand::left), edge(strip, Hand::right)}};
+  if (blocks_.empty() && sides_.empty()) {
+    Clearing whole{strip.tail, strip.head(), edge(strip, Hand::left), edge(strip, Hand::right), {}, {}};
+    settle(whole, whole.left, whole.right);
+    return {whole};
+  }
   const std::vector<Divide> lines = divides(strip);
   const std::vector<Column> cols = columns(strip, lines);
 
@@ -285,10 +327,25 @@ std::vector<Clearing> Ground::clearings(const Strip& strip) {
     end.at_tail += joint;
     end.at_head += joint;
   };
+  // Lines that cross within the strip: what lies beyond either is kept clear.
+  const auto within = [&](std::size_t divide, bool left) {
+    End end = lines[divide].end;
+    const auto is_edge = [](const Divide& d) {
+      return d.kind == Divide::Kind::edge_left || d.kind == Divide::Kind::edge_right;
+    };
+    for (std::size_t k = left ? 0 : divide; k < (left ? divide : lines.size()); ++k) {
+      if (is_edge(lines[k])) continue;
+      const End& other = lines[k].end;
+      end.at_tail = left ? max(end.at_tail, other.at_tail) : min(end.at_tail, other.at_tail);
+      end.at_head = left ? max(end.at_head, other.at_head) : min(end.at_head, other.at_head);
+    }
+    return end;
+  };
+  const End own_left = edge(strip, Hand::left);
+  const End own_right = edge(strip, Hand::right);
   std::vector<Clearing> out;
   for (const Open& open : found) {
-    const auto end_at = [&](std::size_t divide) {
-      const End& line = lines[divide].end;
+    const auto end_at = [&](const End& line) {
       const Length all = strip.head() - strip.tail;
       const auto at = [&](Length s) {
         return line.at_tail + (line.at_head - line.at_tail) * ((s - strip.tail) / all);
@@ -297,19 +354,21 @@ std::vector<Clearing> Ground::clearings(const Strip& strip) {
       return End{open.span.from == strip.tail ? line.at_tail : at(open.span.from),
                  open.span.to == strip.head() ? line.at_head : at(open.span.to), line.own, false};
     };
-    Clearing clearing{open.span.from, open.span.to, end_at(cols[open.first].left),
-                      end_at(cols[open.last].right)};
+    Clearing clearing{open.span.from,
+                      open.span.to,
+                      end_at(within(cols[open.first].left, true)),
+                      end_at(within(cols[open.last].right, false)),
+                      {},
+                      {}};
     if (open.first > 0) part(clearing.left, meets(open, open.first - 1, false), strip.joint);
     if (open.last + 1 < cols.size()) part(clearing.right, meets(open, open.last + 1, true), -strip.joint);
-    const Length width = max(clearing.right.at_tail - clearing.left.at_tail,
-                             clearing.right.at_head - clearing.left.at_head);
+    settle(clearing, own_left, own_right);
+    const Length width = clearing.to - clearing.from;
     const bool notched = clearing.left.notch || clearing.right.notch;
     if (width >= least_piece_ || notched) out.push_back(clearing);
   }
   std::stable_sort(out.begin(), out.end(), [](const Clearing& a, const Clearing& b) {
-    const Length left_a = min(a.left.at_tail, a.left.at_head);
-    const Length left_b = min(b.left.at_tail, b.left.at_head);
-    return left_a != left_b ? left_a < left_b : a.tail < b.tail;
+    return a.from != b.from ? a.from < b.from : a.tail < b.tail;
   });
   return out;
 }

@@ -41,6 +41,9 @@ struct Clearing {
   Length head;
   End left;
   End right;
+  // A slanting end may pass the slope's own edge on its way: units do not.
+  Length from;
+  Length to;
 };
 
 // Where what is exposed of a course passes below a face, or above the gutter behind it, the units at the

@@ -88,16 +88,25 @@ std::vector<job::UnitRun> fill(Length room, Length first, const Bond& bond, bool
   return runs;
 }
 
-Filled fill_between(Length a, Length b, Length perp, const Bond& bond, GoesOn goes_on) {
+bool cuts_a_unit(Length u, const Joints& joints, const Bond& bond) {
+  const Length pitch = bond.unit + bond.joint;
+  if (!joints.before && u < joints.first - bond.joint / 2.0) return true;
+  const auto nearest = static_cast<double>(whole_down((u - joints.first) / pitch + 0.5));
+  return abs(u - joints.first - pitch * nearest) > bond.joint / 2.0 + tolerance::kNoise;
+}
+
+Filled fill_between(Length a, Length b, const Joints& joints, const Bond& bond, GoesOn goes_on) {
   const Length pitch = bond.unit + bond.joint;
   const Length half = bond.joint / 2.0;
-  const auto middle = [&](std::int64_t k) { return perp + pitch * static_cast<double>(k); };
+  const auto middle = [&](std::int64_t k) { return joints.first + pitch * static_cast<double>(k); };
   // The first joint with something to its left, the last with something to its right.
-  const std::int64_t first = whole_down((a + half - perp) / pitch) + 1;
-  const std::int64_t last = whole_up((b - half - perp) / pitch) - 1;
+  std::int64_t first = whole_down((a + half - joints.first) / pitch) + 1;
+  if (!joints.before) first = std::max<std::int64_t>(first, 0);
+  const std::int64_t last = whole_up((b - half - joints.first) / pitch) - 1;
   // An end that falls into a joint is the joint's side.
-  const Length start = max(a, middle(first - 1) + half);
-  const Length stop = min(b, middle(last + 1) - half);
+  const bool in_first_unit = !joints.before && first == 0;
+  const Length start = in_first_unit ? a : max(a, middle(first - 1) + half);
+  const Length stop = min(b, middle(std::max(last, first - 1) + 1) - half);
   Filled out;
   if (first > last) {
     const bool within_a_joint = stop - start <= tolerance::kNoise;

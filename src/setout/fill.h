@@ -30,13 +30,22 @@ struct Filled {
   std::vector<job::UnitRun> widths;
 };
 
-// Fills from `a` to `b` with the units of a whole course, whose joints have their middles at `perp` and every
-// unit and joint from there, either way: the units at the ends are cut, by the same rule at both, unless they
-// go on past that end.
+// The joints of a whole course: the middle of one, and every unit and joint from there to the right; to the
+// left too where the course has no first unit of its own.
+struct Joints {
+  Length first;
+  bool before = false;
+};
+
+// Whether a line through a whole course goes through a unit, not between two.
+bool cuts_a_unit(Length u, const Joints& joints, const Bond& bond);
+
+// Fills from `a` to `b` with the units of a whole course: those at the ends are cut, by the same rule at both,
+// unless they go on past that end.
 struct GoesOn {
   bool left = false;
   bool right = false;
 };
-Filled fill_between(Length a, Length b, Length perp, const Bond& bond, GoesOn goes_on);
+Filled fill_between(Length a, Length b, const Joints& joints, const Bond& bond, GoesOn goes_on);
 
 }  // namespace lapwright::setout

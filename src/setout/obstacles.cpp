@@ -107,6 +107,8 @@ class Builder {
       low = min(low, min(face.from.s, face.to.s));
       high = max(high, max(face.from.s, face.to.s));
     }
+    const auto& line = out_.junctions[junction].line;
+    const bool bounds = on_outline(line.front()) || on_outline(line.back());
     const std::size_t first_side = out_.sides.size();
     for (std::size_t i = 0; i < faces.size(); ++i) {
       const Face& face = faces[i];
@@ -124,9 +126,15 @@ class Builder {
       side.hand = face.hand;
       side.foot = {face.from, face.to};
       if (face.kind == FaceKind::side) side.foot[1].u = face.from.u;  // as nearly as an eye can tell
+      side.bounds = bounds;
       side.junction = junction;
       out_.sides.push_back(std::move(side));
     }
+  }
+
+  bool on_outline(const job::Junction::LinePoint& p) const {
+    return same(p.u, Length{}) || same(p.u, slope_.width.value) || same(p.s, Length{}) ||
+           same(p.s, slope_.rafter.value);
   }
 
   bool stands_at_edge(const Face& face) const {

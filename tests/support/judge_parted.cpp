@@ -29,7 +29,7 @@ struct Stretch {
   Point a;
   Point b;
   double low, high;  // of its whole line, up the slope
-  double gap;
+  bool bounds;       // its line comes from the slope's outline
 };
 
 double gap_of(const Judged& job, const job::Slope& slope, const job::Junction& j) {
@@ -87,6 +87,11 @@ class Roof {
     double depth = within_masonry(p);
     for (const Box& b : boxes_)
       depth = std::max(depth, std::min({p.u - b.left, b.right - p.u, p.s - b.front, b.gutter - p.s}));
+    for (const Stretch& t : stretches_) {
+      if (t.a.s != t.b.s || t.b.u >= t.a.u) continue;  // walked to the left, the roof is above it
+      const double gutter = job_.pack.number("back_gutter.sole") / cosine_;
+      depth = std::max(depth, std::min({p.u - t.b.u, t.a.u - p.u, p.s - t.a.s, t.a.s + gutter - p.s}));
+    }
     return depth;
   }
 
@@ -131,12 +136,16 @@ class Roof {
     }
     const double gap = gap_of(job_, slope_, j);
     gap_ = std::max(gap_, gap);
+    const auto outline = [&](const job::Junction::LinePoint& p) {
+      return mm(p.u) == 0 || mm(p.u) == width_ || mm(p.s) == 0 || mm(p.s) == top_;
+    };
+    const bool bounds = outline(j.line.front()) || outline(j.line.back());
     for (std::size_t i = 0; i + 1 < j.line.size(); ++i) {
       stretches_.push_back({{mm(j.line[i].u), mm(j.line[i].s)},
                             {mm(j.line[i + 1].u), mm(j.line[i + 1].s)},
                             low,
                             high,
-                            gap});
+                            bounds});
     }
   }
 
@@ -176,6 +185,8 @@ class Roof {
     double right = 1e9;
     bool left_hides = false;
     bool right_hides = false;
+    bool left_bounds = false;
+    bool right_bounds = false;
     bool hidden = false;
     double nearest = 1e9;
     for (const Stretch& t : stretches_) {
@@ -194,10 +205,12 @@ class Roof {
         if (off >= 0 && off < left) {
           left = off;
           left_hides = !roof_to_right;
+          left_bounds = t.bounds;
         }
         if (off <= 0 && -off < right) {
           right = -off;
           right_hides = roof_to_right;
+          right_bounds = t.bounds;
         }
       } else if (std::fabs(rise) <= 0.001 && p.u >= std::min(t.a.u, t.b.u) &&
                  p.u <= std::max(t.a.u, t.b.u)) {
@@ -208,7 +221,8 @@ class Roof {
       }
     }
     if (stretches_.empty()) return -1e9;
-    hidden = hidden || left_hides || right_hides;
+    hidden = hidden || (left_hides && right_hides) || (left_hides && left_bounds) ||
+             (right_hides && right_bounds);
     return hidden ? nearest : -nearest;
   }
 
