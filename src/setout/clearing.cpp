@@ -354,14 +354,17 @@ std::vector<Clearing> Ground::clearings(const Strip& strip) {
       return End{open.span.from == strip.tail ? line.at_tail : at(open.span.from),
                  open.span.to == strip.head() ? line.at_head : at(open.span.to), line.own, false};
     };
-    Clearing clearing{open.span.from,
-                      open.span.to,
-                      end_at(within(cols[open.first].left, true)),
-                      end_at(within(cols[open.last].right, false)),
-                      {},
-                      {}};
-    if (open.first > 0) part(clearing.left, meets(open, open.first - 1, false), strip.joint);
-    if (open.last + 1 < cols.size()) part(clearing.right, meets(open, open.last + 1, true), -strip.joint);
+    const End left = within(cols[open.first].left, true);
+    const End right = within(cols[open.last].right, false);
+    Clearing clearing{open.span.from, open.span.to, end_at(left), end_at(right), {}, {}};
+    // Where another line crosses the end there is masonry, and no neighbour to go on into.
+    const auto crossed = [&](std::size_t divide, const End& end) {
+      return end.at_tail != lines[divide].end.at_tail || end.at_head != lines[divide].end.at_head;
+    };
+    if (open.first > 0 && !crossed(cols[open.first].left, left))
+      part(clearing.left, meets(open, open.first - 1, false), strip.joint);
+    if (open.last + 1 < cols.size() && !crossed(cols[open.last].right, right))
+      part(clearing.right, meets(open, open.last + 1, true), -strip.joint);
     settle(clearing, own_left, own_right);
     const Length width = clearing.to - clearing.from;
     const bool notched = clearing.left.notch || clearing.right.notch;

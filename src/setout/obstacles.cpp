@@ -117,7 +117,7 @@ class Builder {
         continue;
       }
       reach(junction, face.from.s, face.to.s);
-      if (face.kind == FaceKind::side && stands_at_edge(face)) {
+      if (stands_at_edge(face)) {
         add_edge_wall(face.hand, face.from.s, face.to.s, junction);
         continue;
       }
@@ -125,7 +125,6 @@ class Builder {
       Side side;
       side.hand = face.hand;
       side.foot = {face.from, face.to};
-      if (face.kind == FaceKind::side) side.foot[1].u = face.from.u;  // as nearly as an eye can tell
       side.bounds = bounds;
       side.junction = junction;
       out_.sides.push_back(std::move(side));
@@ -138,7 +137,8 @@ class Builder {
   }
 
   bool stands_at_edge(const Face& face) const {
-    return same(face.from.u, face.hand == Hand::left ? Length{} : slope_.width.value);
+    const Length edge = face.hand == Hand::left ? Length{} : slope_.width.value;
+    return same(face.from.u, edge) && same(face.to.u, edge);
   }
 
   // Stretches that follow each other on one hand are one side, so that a course crosses it once.

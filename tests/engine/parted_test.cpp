@@ -540,11 +540,15 @@ TEST(Parted, two_thousand_roofs_at_random) {
       what += " [" + std::to_string(mm(*j.at)) + " " + std::to_string(mm(*j.front)) + " " +
               std::to_string(mm(*j.width)) + " " + std::to_string(mm(*j.depth)) + "]";
     };
-    for (std::int64_t n = random.between(1, 3); n > 0; --n)
-      place(stack(pick(0, width), pick(0, rafter), pick(200, 1500), pick(100, 1200)));
+    const bool beside_line = random.chance(0.2);  // then clear of it: how two walls meet is bespoke
+    for (std::int64_t n = random.between(1, 3); n > 0; --n) {
+      const double wide = pick(200, 1500);
+      place(stack(beside_line ? width / 3 + 300 + wide / 2 + pick(0, width / 2) : pick(0, width), pick(0, rafter), wide,
+                  pick(100, 1200)));
+    }
     if (random.chance(0.3)) slope.junctions.push_back(side(job::Hand::left));
     if (random.chance(0.3)) slope.junctions.push_back(side(job::Hand::right));
-    if (random.chance(0.2)) slope.junctions.push_back(line({{0, 0}, {pick(0, width / 3), rafter}}));
+    if (beside_line) slope.junctions.push_back(line({{0, 0}, {pick(0, width / 3), rafter}}));
     for (job::Junction& j : slope.junctions) {
       if (random.chance(0.3)) j.gaps = {{{}, len(pick(0, 25))}};
       if (j.kind == job::JunctionKind::wall) what += " line to " + std::to_string(mm(j.line[1].u));

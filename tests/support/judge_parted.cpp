@@ -377,6 +377,11 @@ std::string parted_rows_complaint(const Judged& job, const job::Slope& slope, st
       slope.covering.kind == job::CoveringKind::plain_tile || slope.covering.kind == job::CoveringKind::slate;
   // An apron covers the last full margin and the lap below it.
   const double below = double_lap ? mm(out->gauge + out->headlap) : job.pack.number("apron.cover");
+  // In a narrow strip no bond may be possible; then the plan says so.
+  const bool said_short =
+      std::any_of(job.plan.findings.begin(), job.plan.findings.end(), [&](const job::Finding& f) {
+        return f.rule == "bond.sidelap_short" && f.where == slope.name;
+      });
   const auto judge = [&](Point p) -> std::string {
     int on = 0;
     bool joints = false;
@@ -402,7 +407,8 @@ std::string parted_rows_complaint(const Judged& job, const job::Slope& slope, st
     if (roof.off_units(p) > kSmall && on > 0) return at_point(slope, p, "a unit over a gutter");
     if (roof.off_units(p) > -near) return {};
     const int layers = double_lap ? 2 : 1;
-    const int wanted = !joints ? layers : roof.over_lead(p, below) ? 0 : layers - 1;
+    const bool may_be_open = said_short || roof.over_lead(p, below);
+    const int wanted = !joints ? layers : may_be_open ? 0 : layers - 1;
     if (on < wanted) return at_point(slope, p, std::to_string(on) + " units for " + std::to_string(wanted));
     return {};
   };
