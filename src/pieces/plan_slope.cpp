@@ -82,8 +82,14 @@ Result<SlopePlan> plan_slope(const job::Survey& survey, std::span<const job::Slo
   std::vector<FaceWork> work;
   for (const job::Junction& junction : junctions) {
     if (junction.kind == job::JunctionKind::stack && job::stands_on_join(survey, index, junction)) {
-      plan.findings.push_back({job::Level::wrong, "stack.on_a_join", {}, "", std::nullopt, std::nullopt,
-                               "common practice, no source", slope.name + " / " + junction.name});
+      plan.findings.push_back({job::Level::wrong,
+                               "stack.on_a_join",
+                               {},
+                               "",
+                               std::nullopt,
+                               std::nullopt,
+                               "common practice, no source",
+                               slope.name + " / " + junction.name});
       continue;
     }
     for (const job::Face& face : faces_of(slope, junction)) {
