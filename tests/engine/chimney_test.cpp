@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -76,6 +77,28 @@ TEST(Chimney, places_that_leave_no_room_are_said) {
   EXPECT_NE(sample::finding(plan_file("stack-near-ridge.json"), "stack.near_the_ridge"), nullptr);
   EXPECT_EQ(sample::finding(plan_file("stack-bossed.json"), "stack.at_the_eaves"), nullptr);
   EXPECT_EQ(sample::finding(plan_file("stack-bossed.json"), "stack.near_the_ridge"), nullptr);
+}
+
+// Through the ridge: two aprons, four side runs, two saddles, no back gutter (trade guides), also where the
+// slopes differ; each saddle's two legs lie on the two slopes' finished faces.
+TEST(Chimney, stack_across_the_ridge_has_saddles_and_no_gutter) {
+  for (const std::string file : {"a18-ridge-stack.json", "a18-ridge-stack-unequal.json"}) {
+    const job::Plan plan = plan_file(file);
+    std::int64_t aprons = 0;
+    for (const job::Piece* piece : pieces_of(plan, "apron")) aprons += piece->count;
+    EXPECT_EQ(aprons, 2) << file;
+    EXPECT_EQ(pieces_of(plan, "back-gutter").size(), 0U);
+    std::set<std::string> runs;
+    for (const job::Piece* piece : pieces_of(plan, "step-flashing")) runs.insert(piece->slope + piece->face);
+    EXPECT_EQ(runs.size(), 4U) << file;
+    std::int64_t saddles = 0;
+    for (const job::Piece* piece : pieces_of(plan, "saddle")) {
+      saddles += piece->count;
+      EXPECT_EQ(geom::fault_of(piece->net), std::nullopt);
+      EXPECT_GE(figure_value(piece->figures, "along"), 150);
+    }
+    EXPECT_EQ(saddles, 2) << file;
+  }
 }
 
 // Every panel's middle, in the slope's frame.
