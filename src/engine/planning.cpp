@@ -118,8 +118,8 @@ Result<Planned> plan_job(std::string_view job_bytes) {
   Faults faults;
   const auto keep = [&](Faults&& more) { std::move(more.begin(), more.end(), std::back_inserter(faults)); };
   std::vector<job::SlopeLayout> layouts;
-  for (const job::Slope& slope : survey->slopes) {
-    auto layout = setout::lay_out(slope, survey->exposure, *pack);
+  for (std::size_t i = 0; i < survey->slopes.size(); ++i) {
+    auto layout = setout::lay_out(*survey, i, *pack);
     if (!layout) keep(std::move(layout.error()));
     layouts.push_back(layout ? std::move(*layout) : job::SlopeLayout{});
   }

@@ -24,10 +24,10 @@
 namespace lapwright::pieces {
 
 struct RunsOut {
-  std::optional<job::Face> open;  // what is planned as usual; empty when nothing is left of it
+  std::optional<job::Face> open;   // what is planned as usual; empty when nothing is left of it
   std::optional<job::Face> boxed;  // empty where the roof and the soffit meet at once
-  Length low;   // clear height at the boxed part's lower end
-  Length high;  // and at its upper end
+  Length low;                      // clear height at the boxed part's lower end
+  Length high;                     // and at its upper end
 };
 
 // Empty where the clear height stays above the least, or nothing hangs over the face.

@@ -6,6 +6,7 @@
 #include "nails.h"
 #include "order_of_work.h"
 #include "place.h"
+#include "saddle.h"
 #include "skew.h"
 
 #include <lapwright/base/numbers.h>
@@ -51,6 +52,14 @@ Result<job::JunctionPlan> plan_face(const Place& place, std::vector<job::Choice>
     if (runs_out->boxed) plan_boxed_part(at_part(place, *runs_out->boxed), *runs_out, plan);
   } else if (auto done = plan_detail(place); !done) {
     return failed(std::move(done.error()));
+  }
+  // Of a stack through the ridge each side ends under a saddle, planned with the slope that names the stack.
+  const bool named_here = std::any_of(place.slope.junctions.begin(), place.slope.junctions.end(),
+                                      [&](const job::Junction& j) { return j.name == place.junction.name; });
+  if (place.junction.across && place.face.kind == job::FaceKind::side && named_here) {
+    for (const job::Slope& other : place.survey.slopes) {
+      if (other.name == *place.junction.across) plan_saddle(place, other, plan);
+    }
   }
   for (job::Piece& piece : plan.pieces) piece.face = place.face.name;
   say_coating(place, plan);

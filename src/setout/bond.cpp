@@ -1,5 +1,6 @@
 #include "bond.h"
 
+#include "around.h"
 #include "battens.h"
 #include "gauge.h"
 
@@ -8,7 +9,9 @@
 #include <lapwright/job/facts.h>
 #include <lapwright/practice/defaults.h>
 
+#include <algorithm>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace lapwright::setout {
@@ -234,7 +237,9 @@ void check_sidelap(const job::Slope& slope, const practice::Pack& pack, job::Slo
 
 }  // namespace
 
-void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayout& layout) {
+void lay_units(const job::Survey& survey, std::size_t index, const practice::Pack& pack,
+               job::SlopeLayout& layout) {
+  const job::Slope& slope = survey.slopes[index];
   const job::Covering& c = slope.covering;
   const Bond bond = bond_of(c, pack);
   const bool broken_bond = c.kind != CoveringKind::profiled_tile;  // profiled tiles stand in line
@@ -279,10 +284,22 @@ void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLa
     layout.rows.push_back(row_of(number, course.tail, course.tail + course.margin, laid, nail));
     ++number;
   }
+  if (broken_bond) check_sidelap(slope, pack, layout);
+  const Surroundings around = surroundings_of(survey, index, pack);
+  if (!around.blocks.empty() || !around.edges.empty()) {
+    const CutLimits limits{bond.narrowest, bond.and_half, pack.length("tile.nail_from_head")};
+    std::vector<job::Row> rows;
+    for (std::size_t i = 0; i < layout.rows.size(); ++i) {
+      const job::Row& row = layout.rows[i];
+      const auto k = static_cast<std::size_t>(std::max<std::int64_t>(row.course, 0));
+      const Length next_tail = row.tail + layout.courses[k].margin;
+      for (job::Row& part : rows_around(row, next_tail, around, limits)) rows.push_back(std::move(part));
+    }
+    layout.rows = std::move(rows);
+  }
   if (broken_bond) {
     say_bond(slope, bond, pack, layout);
     check_narrow_cuts(slope, bond, pack, layout);
-    check_sidelap(slope, pack, layout);
   }
 }
 

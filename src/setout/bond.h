@@ -7,7 +7,8 @@
 
 namespace lapwright::setout {
 
-// Fills `layout.rows`, and adds findings about narrow cuts and sidelap.
-void lay_units(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayout& layout);
+// Fills `layout.rows` of survey.slopes[index], and adds findings about narrow cuts and sidelap.
+void lay_units(const job::Survey& survey, std::size_t index, const practice::Pack& pack,
+               job::SlopeLayout& layout);
 
 }  // namespace lapwright::setout

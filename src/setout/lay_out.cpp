@@ -194,7 +194,9 @@ void sum_up(const job::Slope& slope, const practice::Pack& pack, job::SlopeLayou
 
 }  // namespace
 
-Result<job::SlopeLayout> lay_out(const job::Slope& slope, Exposure exposure, const practice::Pack& pack) {
+Result<job::SlopeLayout> lay_out(const job::Survey& survey, std::size_t index, const practice::Pack& pack) {
+  const job::Slope& slope = survey.slopes[index];
+  const Exposure exposure = survey.exposure;
   job::SlopeLayout layout;
   layout.set_out.slope = slope.name;
   layout.top = slope.rafter.value;
@@ -221,7 +223,7 @@ Result<job::SlopeLayout> lay_out(const job::Slope& slope, Exposure exposure, con
   sum_up(slope, pack, layout);
   judge_headlap(slope, pack, layout);
   mark_battens(slope, pack, layout);
-  lay_units(slope, pack, layout);
+  lay_units(survey, index, pack, layout);
   return layout;
 }
 

@@ -213,12 +213,12 @@ job::Survey random_survey(Generator& random, bool valley, bool mitred) {
 std::optional<pieces::SlopePlan> plan_of(const job::Survey& survey, const practice::Pack& pack,
                                          bool with_courses) {
   std::vector<job::SlopeLayout> layouts;
-  for (const job::Slope& slope : survey.slopes) {
+  while (layouts.size() < survey.slopes.size()) {
     if (!with_courses) {
       layouts.emplace_back();
       continue;
     }
-    auto layout = setout::lay_out(slope, survey.exposure, pack);
+    auto layout = setout::lay_out(survey, layouts.size(), pack);
     if (!layout) return std::nullopt;
     layouts.push_back(std::move(*layout));
   }
@@ -339,7 +339,7 @@ TEST(Joins, lead_lies_where_it_should_along_the_line) {
     }
     // A soaker begins 3 above the tail of its own course and passes the head of the unit that it lies on by
     // 3 + 25 (common practice, no source).
-    const auto layout = setout::lay_out(survey.slopes[0], survey.exposure, *pack);
+    const auto layout = setout::lay_out(survey, 0, *pack);
     ASSERT_TRUE(layout);
     const double climb = std::sin(survey.slopes[0].pitch.value.in_degrees() * rad) /
                          std::sin(line->true_pitch.in_degrees() * rad);

@@ -21,7 +21,7 @@ struct SlopeLayout {
   Length top;                   // the slope's top edge: the rafter
   std::vector<Course> courses;  // empty when nothing can be laid (the findings say why)
   Length under_length;          // of the under-course, whose tail is at 0
-  std::vector<Row> rows;        // the under-course (course −1), then one a course
+  std::vector<Row> rows;        // the under-course (course −1), then one or more a course, left to right
   std::vector<Finding> findings;
 
   // Head of the unit that a soaker under course k lies on, before any cut: course k − 1, or the under-course.

@@ -19,6 +19,7 @@ namespace lapwright::setout {
 
 // Faults (no_geometry) when the measurements make no courses at all; what the trade forbids is a `wrong`
 // finding, and the layout then holds as much as helps to see why.
-Result<job::SlopeLayout> lay_out(const job::Slope& slope, job::Exposure exposure, const practice::Pack& pack);
+// Of survey.slopes[index]; its rows leave out what stands on it and end where it meets its neighbours.
+Result<job::SlopeLayout> lay_out(const job::Survey& survey, std::size_t index, const practice::Pack& pack);
 
 }  // namespace lapwright::setout
