@@ -37,7 +37,9 @@ geom::GridPoint for_face(geom::GridPoint p, geom::Grid length, const job::Face& 
 geom::Frame on_roof(const Place& place, Length start, Length length, Length leg, Length height) {
   const Axis axis = axis_of(place, start, length);
   const Vec3 foot = place.frame.foot + axis.start * place.frame.along;
-  const Vec3 origin = foot + leg.in_mm() * place.frame.away + Vec3{0, 0, height.in_mm()};
+  // Up the face, so that the fold still stands against it.
+  const Vec3 raised = foot + up_the_face(place, height).in_mm() * place.frame.up;
+  const Vec3 origin = raised + leg.in_mm() * place.frame.away;
   return {origin, axis.along, -1.0 * place.frame.away};
 }
 

@@ -1,10 +1,12 @@
 #include <lapwright/pieces/plan_slope.h>
 
+#include "cheek.h"
 #include "detail.h"
 #include "detail_choice.h"
 #include "nails.h"
 #include "order_of_work.h"
 #include "place.h"
+#include "saddle.h"
 #include "skew.h"
 
 #include <lapwright/base/numbers.h>
@@ -41,7 +43,24 @@ Result<job::JunctionPlan> plan_face(const Place& place, std::vector<job::Choice>
   std::move(choice.choices.begin(), choice.choices.end(), std::back_inserter(choices));
   if (!choice.plan || place.layout.courses.empty()) return plan;
   if (!judge_bearing(place, plan.findings)) return plan;
-  if (auto done = planner_of(*choice.plan).plan(place, plan); !done) return failed(std::move(done.error()));
+  const auto plan_detail = [&](const Place& part) { return planner_of(*choice.plan).plan(part, plan); };
+  if (const auto runs_out = where_it_runs_out(place)) {
+    if (runs_out->open) {
+      if (auto done = plan_detail(at_part(place, *runs_out->open)); !done)
+        return failed(std::move(done.error()));
+    }
+    if (runs_out->boxed) plan_boxed_part(at_part(place, *runs_out->boxed), *runs_out, plan);
+  } else if (auto done = plan_detail(place); !done) {
+    return failed(std::move(done.error()));
+  }
+  // Of a stack through the ridge each side ends under a saddle, planned with the slope that names the stack.
+  const bool named_here = std::any_of(place.slope.junctions.begin(), place.slope.junctions.end(),
+                                      [&](const job::Junction& j) { return j.name == place.junction.name; });
+  if (place.junction.across && place.face.kind == job::FaceKind::side && named_here) {
+    for (const job::Slope& other : place.survey.slopes) {
+      if (other.name == *place.junction.across) plan_saddle(place, other, plan);
+    }
+  }
   for (job::Piece& piece : plan.pieces) piece.face = place.face.name;
   say_coating(place, plan);
   return plan;
@@ -82,8 +101,14 @@ Result<SlopePlan> plan_slope(const job::Survey& survey, std::span<const job::Slo
   std::vector<FaceWork> work;
   for (const job::Junction& junction : junctions) {
     if (junction.kind == job::JunctionKind::stack && job::stands_on_join(survey, index, junction)) {
-      plan.findings.push_back({job::Level::wrong, "stack.on_a_join", {}, "", std::nullopt, std::nullopt,
-                               "common practice, no source", slope.name + " / " + junction.name});
+      plan.findings.push_back({job::Level::wrong,
+                               "stack.on_a_join",
+                               {},
+                               "",
+                               std::nullopt,
+                               std::nullopt,
+                               "common practice, no source",
+                               slope.name + " / " + junction.name});
       continue;
     }
     for (const job::Face& face : faces_of(slope, junction)) {

@@ -118,6 +118,10 @@ void name_bossed(draw::Drawing& drawing, const Words& words, const geom::Net& ne
     if (!cut.worked) continue;
     const Point a = Point{mm(cut.from.x), mm(cut.from.y)} * scale;
     const Point b = Point{mm(cut.to.x), mm(cut.to.y)} * scale;
+    // On a small ear the folds are numbered there: the note below says what the line is.
+    const Point along = b - a;
+    constexpr double kRoom = 30;
+    if (along.x * along.x + along.y * along.y < kRoom * kRoom) continue;
     draw::Text word =
         text_at(words.say("sheet.boss"), (a + b) * 0.5, kNumber, Weight::regular, draw::Anchor::middle);
     word.seat = draw::Seat::middle;

@@ -213,12 +213,12 @@ job::Survey random_survey(Generator& random, bool valley, bool mitred) {
 std::optional<pieces::SlopePlan> plan_of(const job::Survey& survey, const practice::Pack& pack,
                                          bool with_courses) {
   std::vector<job::SlopeLayout> layouts;
-  for (std::size_t i = 0; i < survey.slopes.size(); ++i) {
+  while (layouts.size() < survey.slopes.size()) {
     if (!with_courses) {
       layouts.emplace_back();
       continue;
     }
-    auto layout = setout::lay_out(survey, i, pack);
+    auto layout = setout::lay_out(survey, layouts.size(), pack);
     if (!layout) return std::nullopt;
     layouts.push_back(std::move(*layout));
   }

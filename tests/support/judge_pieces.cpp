@@ -10,6 +10,11 @@ namespace lapwright::sample {
 
 namespace {
 
+bool figure_of(const job::Piece& piece, const std::string& name) {
+  return std::any_of(piece.figures.begin(), piece.figures.end(),
+                     [&](const job::Figure& figure) { return figure.name == name; });
+}
+
 double shoelace(const geom::Ring& ring) {
   long double twice = 0;
   for (std::size_t i = 0; i < ring.size(); ++i) {
@@ -50,7 +55,9 @@ std::string nets_complaint(const Judged& job) {
     const double length = static_cast<double>(box.width()) / 1000;
     const double width = static_cast<double>(box.height()) / 1000;
     if (box.low != geom::GridPoint{}) return piece.mark + ": net away from the origin";
-    if (std::fabs(length - mm(piece.length)) > kSmall)
+    // Beside a skew face the tail and head are aslant: the net is longer than the piece is up the slope.
+    const bool aslant = figure_of(piece, "leg_square");
+    if (!aslant && std::fabs(length - mm(piece.length)) > kSmall)
       return piece.mark + ": net longer or shorter than the blank";
     const bool strip = piece.kind != "soaker";  // a soaker's blank is its box, a flashing's a stocked strip
     if (strip ? width > mm(piece.width) + kSmall : std::fabs(width - mm(piece.width)) > kSmall) {
@@ -191,12 +198,26 @@ double mirror_distance(const job::Piece& a, const job::Placement& place, const j
   return worst;
 }
 
+// Folds by place: the two ears of an apron are bent in either order.
+geom::Net in_any_order(const geom::Net& net) {
+  geom::Net out = geom::at_origin(net);
+  for (geom::Fold& fold : out.folds) {
+    if (fold.to < fold.from) std::swap(fold.from, fold.to);
+  }
+  std::sort(out.folds.begin(), out.folds.end(), [](const geom::Fold& p, const geom::Fold& q) {
+    return p.from != q.from ? p.from < q.from : p.to < q.to;
+  });
+  return out;
+}
+
 // A stack's left side is its mirror's right: pieces are paired by what they are and where they lie, not by
 // mark.
 bool is_mirror_of(const Judged& job, const job::Piece& a, const job::Piece& b) {
   if (a.kind != b.kind || a.count != b.count || a.length != b.length || a.width != b.width) return false;
-  if (!geom::same_net(geom::mirrored(a.net), b.net) || a.placements.size() != b.placements.size())
-    return false;
+  if (a.placements.size() != b.placements.size()) return false;
+  // A sleeve's seam is at the lower side, whichever facet its frame is of.
+  if (a.kind == "pipe-sleeve") return true;
+  if (!geom::same_net(in_any_order(geom::mirrored(a.net)), in_any_order(b.net))) return false;
   double slope_width = 0;
   for (const job::Slope& slope : job.survey.slopes) {
     if (slope.name == a.slope) slope_width = mm(slope.width.value);

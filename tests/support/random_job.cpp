@@ -1,5 +1,7 @@
 #include "random_job.h"
 
+#include <nlohmann/json.hpp>
+
 #include <algorithm>
 #include <cstdint>
 #include <sstream>
@@ -212,28 +214,52 @@ std::string random_job(Generator& random) {
   return Maker(random).job();
 }
 
-std::string mirrored_job(const std::string& job) {
-  std::string out;
-  const std::string left = R"("hand": "left")";
-  const std::string right = R"("hand": "right")";
-  const std::string faces = R"("faces": )";
-  for (std::size_t i = 0; i < job.size();) {
-    if (job.compare(i, left.size(), left) == 0) {
-      out += right;
-      i += left.size();
-    } else if (job.compare(i, right.size(), right) == 0) {
-      out += left;
-      i += right.size();
-    } else if (job.compare(i, faces.size(), faces) == 0) {  // bearings go round the other way
-      std::size_t digits = 0;
-      const double bearing = std::stod(job.substr(i + faces.size()), &digits);
-      out += faces + std::to_string(360 - bearing);
-      i += faces.size() + digits;
-    } else {
-      out += job[i++];
-    }
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// A bare length, or the value of [length, ±]. Lengths written as texts stay: such jobs hold nothing to mirror
+// by its place.
+bool is_bare(const Json& v) {
+  return v.is_number() || (v.is_array() && v.size() == 2 && v[0].is_number());
+}
+double bare(const Json& v) {
+  return v.is_array() ? v[0].get<double>() : v.get<double>();
+}
+
+void mirror_junction(Json& junction, const Json& slope) {
+  if (junction.contains("hand")) junction["hand"] = junction["hand"] == "left" ? "right" : "left";
+  if (!is_bare(slope["width"])) return;
+  const double width = bare(slope["width"]);
+  if (junction.contains("at") && is_bare(junction["at"])) junction["at"] = width - bare(junction["at"]);
+  if (junction["kind"] == "top") {
+    const double from = junction.contains("from") ? bare(junction["from"]) : 0;
+    const double to = junction.contains("to") ? bare(junction["to"]) : width;
+    junction["from"] = width - to;
+    junction["to"] = width - from;
   }
-  return out;
+  if (!junction.contains("line")) return;
+  Json line = Json::array();  // walked the other way, so that the roof stays on its right
+  for (std::size_t i = junction["line"].size(); i-- > 0;) {
+    const Json& point = junction["line"][i];
+    line.push_back(Json::array({width - bare(point[0]), point[1]}));
+  }
+  junction["line"] = line;
+}
+
+}  // namespace
+
+std::string mirrored_job(const std::string& job) {
+  Json all = Json::parse(job);
+  for (Json& slope : all["slopes"]) {
+    if (slope.contains("faces")) {
+      const double faces = 360.0 - slope["faces"].get<double>();
+      slope["faces"] = faces;
+    }
+    if (!slope.contains("junctions")) continue;
+    for (Json& junction : slope["junctions"]) mirror_junction(junction, slope);
+  }
+  return all.dump(2);
 }
 
 }  // namespace lapwright::sample

@@ -161,12 +161,11 @@ std::vector<job::Figure> figures_of(const Place& place, const Sizes& s, Length r
       .term("past", s.past.in_mm(), "mm", s.past > Length{} ? "rule apron.past" : "no corner here")
       .term("n", n, "", "figure pieces")
       .rule("lap", pack.rule("flashing.lap_along_wall"));
-  out.push_back(
-      Why("pieces", s.count == 1 ? "ceil(all / most)" : "ceil((all - lap) / (most - lap))", "")
-          .term("all", (run + s.past * 2.0).in_mm(), "mm", "run and what reaches past it")
-          .rule("most", practice::longest_flashing(practice::flashing_code(place.junction, pack), pack))
-          .term("lap", s.lap.in_mm(), "mm", "rule flashing.lap_along_wall")
-          .gives(n));
+  Why pieces("pieces", s.count == 1 ? "ceil(all / most)" : "ceil((all - lap) / (most - lap))", "");
+  pieces.term("all", (run + s.past * 2.0).in_mm(), "mm", "run and what reaches past it")
+      .rule("most", practice::longest_flashing(practice::flashing_code(place.junction, pack), pack));
+  if (s.count > 1) pieces.rule("lap", pack.rule("flashing.lap_along_wall"));
+  out.push_back(pieces.gives(n));
   out.push_back(length.gives(s.length));
   out.push_back(Why("fold", "angle", "deg")
                     .term("angle", place.frame.fold.in_degrees(), "deg", "the two planes")
