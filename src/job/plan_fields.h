@@ -267,7 +267,10 @@ void fields(Out& out, const Plan& v) {
   out.object("practice", "The rules that this plan used.", v.practice, true);
   out.lines("set_out", "Courses and gauges, one entry a slope.", v.set_out);
   out.lines("pieces", "Every piece of metal.", v.pieces);
-  out.lines("rows", "Covering units, one course each.", v.rows);
+  out.lines(
+      "rows",
+      "Covering units, course by course and each from left to right: a stack parts a course into several.",
+      v.rows);
   out.lines("choices", "Every detail as judged at every face, the right one first.", v.choices);
   out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
   out.lines("order_of_work", "The fitting list.", v.order_of_work);

@@ -79,7 +79,8 @@ std::vector<UnitEdges> units_near(const job::Row& row, double u_low, double u_hi
 
 double end_of(const job::Row& row) {
   double at = row.from.in_mm();
-  for (const job::UnitRun& run : row.widths) at += (run.width + row.gap).in_mm() * static_cast<double>(run.count);
+  for (const job::UnitRun& run : row.widths)
+    at += (run.width + row.gap).in_mm() * static_cast<double>(run.count);
   return at;
 }
 

@@ -18,7 +18,6 @@ Length widest_gap(const job::Junction& junction, const Pack& pack) {
 }
 
 Length gap_at(const job::Junction& junction, Length s, const Pack& pack) {
-  if (junction.gaps.empty()) return pack.length("wall.gap");
   // The nearest measured places on either side; where two stand at one place the later counts.
   const job::GapAt* below = nullptr;
   const job::GapAt* above = nullptr;
@@ -27,8 +26,9 @@ Length gap_at(const job::Junction& junction, Length s, const Pack& pack) {
     if (at <= s && (below == nullptr || at >= place_of(*below))) below = &gap;
     if (at >= s && (above == nullptr || at <= place_of(*above))) above = &gap;
   }
-  if (below == nullptr) return above->width.most();
-  if (above == nullptr) return below->width.most();
+  if (below == nullptr) below = above;
+  if (above == nullptr) above = below;
+  if (below == nullptr || above == nullptr) return pack.length("wall.gap");  // measured nowhere
   const Length apart = place_of(*above) - place_of(*below);
   if (apart <= Length{}) return max(below->width.most(), above->width.most());
   const double share = (s - place_of(*below)) / apart;

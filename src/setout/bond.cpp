@@ -289,7 +289,8 @@ class Layer {
       row.nails_left_out.push_back({unit, side});
     };
     const auto goes_on = [&](const End& end) {
-      return end.notch && (cuts_a_unit(end.at_tail, joints, bond_) || cuts_a_unit(end.at_head, joints, bond_));
+      return end.notch &&
+             (cuts_a_unit(end.at_tail, joints, bond_) || cuts_a_unit(end.at_head, joints, bond_));
     };
     if (goes_on(clearing.left)) leave_out(0, Hand::left);
     if (goes_on(clearing.right)) leave_out(count_of(row) - 1, Hand::right);

@@ -74,10 +74,10 @@ End line_beside(const Side& side, const Strip& strip, Length gap) {
 
 // Units fill to the longest needed.
 void settle(Clearing& clearing, const End& own_left, const End& own_right) {
-  clearing.from = max(min(clearing.left.at_tail, clearing.left.at_head),
-                      min(own_left.at_tail, own_left.at_head));
-  clearing.to = min(max(clearing.right.at_tail, clearing.right.at_head),
-                    max(own_right.at_tail, own_right.at_head));
+  clearing.from =
+      max(min(clearing.left.at_tail, clearing.left.at_head), min(own_left.at_tail, own_left.at_head));
+  clearing.to =
+      min(max(clearing.right.at_tail, clearing.right.at_head), max(own_right.at_tail, own_right.at_head));
 }
 
 }  // namespace
@@ -185,15 +185,15 @@ std::vector<Ground::Divide> Ground::divides(const Strip& strip) const {
     const Length middle = d.end.at_tail + d.end.at_head;
     const bool slants = d.kind == Kind::side || d.kind == Kind::side_back;
     if (!slants) return middle;
-    const bool enters_left = max(d.end.at_tail - left.end.at_tail, d.end.at_head - left.end.at_head) > Length{};
+    const bool enters_left =
+        max(d.end.at_tail - left.end.at_tail, d.end.at_head - left.end.at_head) > Length{};
     const bool enters_right =
         min(d.end.at_tail - right.end.at_tail, d.end.at_head - right.end.at_head) < Length{};
     const Length low = left.end.at_tail + left.end.at_head;
     const Length high = right.end.at_tail + right.end.at_head;
     return enters_left && enters_right ? min(max(middle, low), high) : middle;
   };
-  std::stable_sort(out.begin(), out.end(),
-                   [&](const Divide& a, const Divide& b) { return key(a) < key(b); });
+  std::stable_sort(out.begin(), out.end(), [&](const Divide& a, const Divide& b) { return key(a) < key(b); });
   return out;
 }
 
@@ -303,8 +303,8 @@ std::vector<Clearing> Ground::clearings(const Strip& strip) {
     running = std::move(here);
   }
 
-  // Where two clearings meet without a face between them there is a joint, off the shorter one, or one unit in
-  // both.
+  // Where two clearings meet without a face between them there is a joint, off the shorter one, or one unit
+  // in both.
   enum class Meets : std::uint8_t { nothing, joint, notch };
   const auto meets = [&](const Open& open, std::size_t neighbour, bool at_right) {
     const Length own = open.span.to - open.span.from;
@@ -312,7 +312,8 @@ std::vector<Clearing> Ground::clearings(const Strip& strip) {
       if (!meet(other, open.span)) continue;
       const bool from_the_tail = open.span.from == strip.tail && other.from == strip.tail;
       const bool to_the_head = open.span.to == strip.head() && other.to == strip.head();
-      const bool seen_below = from_the_tail && strip.exposed <= min(open.span.to, other.to) + tolerance::kNoise;
+      const bool seen_below =
+          from_the_tail && strip.exposed <= min(open.span.to, other.to) + tolerance::kNoise;
       const bool seen_above =
           to_the_head && max(open.span.from, other.from) < strip.exposed - tolerance::kNoise;
       if (seen_below || seen_above) return Meets::notch;

@@ -40,8 +40,8 @@ struct Joints {
 // Whether a line through a whole course goes through a unit, not between two.
 bool cuts_a_unit(Length u, const Joints& joints, const Bond& bond);
 
-// Fills from `a` to `b` with the units of a whole course: those at the ends are cut, by the same rule at both,
-// unless they go on past that end.
+// Fills from `a` to `b` with the units of a whole course: those at the ends are cut, by the same rule at
+// both, unless they go on past that end.
 struct GoesOn {
   bool left = false;
   bool right = false;

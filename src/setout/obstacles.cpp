@@ -54,9 +54,8 @@ class Builder {
     // The courses are met from the eaves up.
     std::stable_sort(out_.blocks.begin(), out_.blocks.end(),
                      [](const Block& a, const Block& b) { return a.front < b.front; });
-    std::stable_sort(out_.sides.begin(), out_.sides.end(), [](const Side& a, const Side& b) {
-      return a.foot.front().s < b.foot.front().s;
-    });
+    std::stable_sort(out_.sides.begin(), out_.sides.end(),
+                     [](const Side& a, const Side& b) { return a.foot.front().s < b.foot.front().s; });
     return std::move(out_);
   }
 
@@ -195,9 +194,8 @@ class Builder {
       edge.drift = side.drift;
       edge.corner = side.hand == Hand::left ? Length{} : slope_.width.value;
       edge.run = side.run;
-      const bool open =
-          join.kind == job::JoinKind::valley && join.detail.value_or(job::JoinDetail::open_valley) ==
-                                                    job::JoinDetail::open_valley;
+      const bool open = join.kind == job::JoinKind::valley &&
+                        join.detail.value_or(job::JoinDetail::open_valley) == job::JoinDetail::open_valley;
       if (open) edge.clear = clear_of(there.line) / 2.0;
       out_.joins[side.hand == Hand::left ? 0 : 1] = edge;
     }

@@ -34,8 +34,9 @@ struct Block {
 struct Side {
   job::Hand hand = job::Hand::left;  // as a face's: left, the roof lies towards greater u
   std::vector<job::FootPoint> foot;  // upwards
-  // Whether its line comes from the slope's outline, so that there is no roof behind it. Behind one that begins
-  // and ends within the slope the roof goes on, unless another face looks the other way (a dormer's cheeks).
+  // Whether its line comes from the slope's outline, so that there is no roof behind it. Behind one that
+  // begins and ends within the slope the roof goes on, unless another face looks the other way (a dormer's
+  // cheeks).
   bool bounds = false;
   std::size_t junction = 0;
 };

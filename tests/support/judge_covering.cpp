@@ -164,7 +164,7 @@ struct Nail {
   job::Hand side;
 };
 
-// The nails of the units that reach within `near` of either side of the slope.
+// The nails of the units that reach within `near` of either side of the slope; width 0: of all.
 std::vector<Nail> nails_near_walls(const job::Row& row, double slope_width, double near) {
   std::vector<Nail> out;
   double at = mm(row.from);
@@ -173,7 +173,7 @@ std::vector<Nail> nails_near_walls(const job::Row& row, double slope_width, doub
     const double width = mm(run.width);
     const double in = std::min(mm(row.nail_in), width / 4);
     for (std::int64_t i = 0; i < run.count; ++i, ++number, at += width + mm(row.gap)) {
-      if (at > near && at + width < slope_width - near) continue;
+      if (slope_width > 0 && at > near && at + width < slope_width - near) continue;
       out.push_back({at + in, number, job::Hand::left});
       out.push_back({at + width - in, number, job::Hand::right});
     }
@@ -194,12 +194,33 @@ std::string nails_complaint(const Judged& job) {
       widest = std::max(widest, leg.u.high - leg.u.low);
     }
   }
+  for (const job::Slope& slope : job.survey.slopes) {
+    for (const job::Junction& j : slope.junctions) {
+      if (j.kind != job::JunctionKind::stack) continue;
+      WallPlace stack;
+      stack.slope = &slope;
+      stack.junction = &j;
+      for (const Placed& p : placed_at(job, stack, "soaker")) {
+        legs[slope.name].push_back(
+            {p.course, range_of(p.panels[0], &geom::Vec3::x), range_of(p.panels[0], &geom::Vec3::y)});
+      }
+    }
+  }
   for (const job::Row& row : job.plan.rows) {
     if (!row.nailed || row.course < 0 || legs[row.slope].empty()) continue;
     double slope_width = 0;
     for (const job::Slope& slope : job.survey.slopes) {
-      if (slope.name == row.slope) slope_width = mm(slope.width.value);
+      if (slope.name != row.slope) continue;
+      // Beside a stack any unit may be concerned.
+      slope_width = is_parted(job, slope) ? 0 : mm(slope.width.value);
     }
+    // Where the row goes on into the next, one unit lies in both, with one side's nails in each.
+    const auto part_of_one = [&](const Nail& nail) {
+      return std::any_of(job.plan.rows.begin(), job.plan.rows.end(), [&](const job::Row& other) {
+        if (other.slope != row.slope || other.course != row.course || &other == &row) return false;
+        return nail.side == job::Hand::left ? one_unit(other, row) : one_unit(row, other);
+      });
+    };
     const double s = mm(row.tail) + mm(row.nail_up);
     for (const Nail& nail : nails_near_walls(row, slope_width, widest + kHandCut)) {
       double depth = -1e9;  // how far within a soaker; below 0: clear
@@ -224,7 +245,8 @@ std::string nails_complaint(const Judged& job) {
       }
       if (!left_out && depth > -kHandCut + kSmall)
         return where + ": nail through lead by " + std::to_string(depth);
-      if (left_out && depth < -kHandCut - kSmall) return where + ": nail left out for nothing";
+      if (left_out && depth < -kHandCut - kSmall && !part_of_one(nail))
+        return where + ": nail left out for nothing";
     }
     for (const auto& out : row.nails_left_out) {
       if (out.unit < 0) return row.slope + ": nail of no unit";

@@ -33,8 +33,8 @@ struct Stretch {
 };
 
 double gap_of(const Judged& job, const job::Slope& slope, const job::Junction& j) {
-  const bool gutter =
-      j.detail ? *j.detail == job::Detail::secret_gutter : slope.covering.kind == job::CoveringKind::flat_tile;
+  const bool gutter = j.detail ? *j.detail == job::Detail::secret_gutter
+                               : slope.covering.kind == job::CoveringKind::flat_tile;
   if (j.gaps.empty() && gutter) return job.pack.number("secret_gutter.unit_gap");
   return widest_gap(job, j);
 }
@@ -212,8 +212,7 @@ class Roof {
           right_hides = roof_to_right;
           right_bounds = t.bounds;
         }
-      } else if (std::fabs(rise) <= 0.001 && p.u >= std::min(t.a.u, t.b.u) &&
-                 p.u <= std::max(t.a.u, t.b.u)) {
+      } else if (std::fabs(rise) <= 0.001 && p.u >= std::min(t.a.u, t.b.u) && p.u <= std::max(t.a.u, t.b.u)) {
         const bool roof_below = run > 0;
         const bool to_the_end = roof_below ? t.high <= t.a.s + 0.001 : t.low >= t.a.s - 0.001;
         if (roof_below && p.s > t.a.s && (to_the_end || p.s < t.high)) hidden = true;
@@ -221,8 +220,8 @@ class Roof {
       }
     }
     if (stretches_.empty()) return -1e9;
-    hidden = hidden || (left_hides && right_hides) || (left_hides && left_bounds) ||
-             (right_hides && right_bounds);
+    hidden =
+        hidden || (left_hides && right_hides) || (left_hides && left_bounds) || (right_hides && right_bounds);
     return hidden ? nearest : -nearest;
   }
 
@@ -266,12 +265,6 @@ Lies lies(const job::Row& row, Point p) {
   return Lies::off;
 }
 
-double end_of(const job::Row& row) {
-  double at = mm(row.from);
-  for (const job::UnitRun& run : row.widths) at += static_cast<double>(run.count) * mm(run.width + row.gap);
-  return at - mm(row.gap);
-}
-
 std::string at_point(const job::Slope& slope, Point p, const std::string& what) {
   return slope.name + " at (" + std::to_string(p.u) + ", " + std::to_string(p.s) + "): " + what;
 }
@@ -294,36 +287,25 @@ std::string overlap_complaint(const job::Slope& slope, const std::vector<const j
         };
         const double over = std::min(right(a), right(b)) - std::max(left(a), left(b));
         if (over > kSmall)
-          return at_point(slope, {std::max(left(a), left(b)), s},
-                          "rows of course " + std::to_string(a.course) + " overlap by " + std::to_string(over));
+          return at_point(
+              slope, {std::max(left(a), left(b)), s},
+              "rows of course " + std::to_string(a.course) + " overlap by " + std::to_string(over));
       }
     }
   }
   return {};
 }
 
-// Whether two rows of a course meet without a joint, square or on one slanting line.
-bool one_unit(const job::Row& left, const job::Row& right) {
-  if (!left.right_rake || !right.left_rake)
-    return !left.right_rake && !right.left_rake && std::fabs(end_of(left) - mm(right.from)) < kSmall;
-  const double s = std::max(mm(left.tail), mm(right.tail));
-  const double high = std::min(mm(left.tail + left.length), mm(right.tail + right.length));
-  const auto apart = [&](double at) {
-    return std::fabs(line_at(*left.right_rake, left, at) - line_at(*right.left_rake, right, at));
-  };
-  return apart(s) < kSmall && apart(high) < kSmall;
-}
-
 std::string widths_complaint(const Judged& job, const job::Slope& slope,
                              const std::vector<const job::Row*>& rows) {
   const double unit = mm(slope.covering.width.value);
   const bool slate = slope.covering.kind == job::CoveringKind::slate;
-  const double narrowest =
-      slate ? std::min(job.pack.number("bond.narrowest_slate"), 0.75 * unit) : unit / 2;
+  const double narrowest = slate ? std::min(job.pack.number("bond.narrowest_slate"), 0.75 * unit) : unit / 2;
   for (const job::Row* row : rows) {
     const std::string where = slope.name + " course " + std::to_string(row->course) + ": ";
     if (mm(row->length) <= 0) return where + "no length";
-    if (mm(row->nail_up) <= 0 || mm(row->nail_up) > mm(row->length) + kNoise) return where + "nails off the unit";
+    if (mm(row->nail_up) <= 0 || mm(row->nail_up) > mm(row->length) + kNoise)
+      return where + "nails off the unit";
     std::int64_t count = 0;
     for (const job::UnitRun& run : row->widths) count += run.count;
     if (count == 0) return where + "a row without units";
@@ -340,8 +322,8 @@ std::string widths_complaint(const Judged& job, const job::Slope& slope,
       const double width = mm(run.width);
       if (run.count <= 0 || width <= 0) return where + "an empty run";
       if (width > unit * 1.5 + kNoise) return where + "unit wider than one and a half";
-      const bool goes_on = run.count == 1 && ((left_goes_on && number == 0) ||
-                                              (right_goes_on && number == count - 1));
+      const bool goes_on =
+          run.count == 1 && ((left_goes_on && number == 0) || (right_goes_on && number == count - 1));
       if (count > 1 && !goes_on && width < narrowest - kNoise)
         return where + "narrow cut of " + std::to_string(width);
       number += run.count;
@@ -351,6 +333,23 @@ std::string widths_complaint(const Judged& job, const job::Slope& slope,
 }
 
 }  // namespace
+
+double end_of(const job::Row& row) {
+  double at = mm(row.from);
+  for (const job::UnitRun& run : row.widths) at += static_cast<double>(run.count) * mm(run.width + row.gap);
+  return at - mm(row.gap);
+}
+
+bool one_unit(const job::Row& left, const job::Row& right) {
+  if (!left.right_rake || !right.left_rake)
+    return !left.right_rake && !right.left_rake && std::fabs(end_of(left) - mm(right.from)) < kSmall;
+  const double s = std::max(mm(left.tail), mm(right.tail));
+  const double high = std::min(mm(left.tail + left.length), mm(right.tail + right.length));
+  const auto apart = [&](double at) {
+    return std::fabs(line_at(*left.right_rake, left, at) - line_at(*right.left_rake, right, at));
+  };
+  return apart(s) < kSmall && apart(high) < kSmall;
+}
 
 bool is_parted(const Judged& job, const job::Slope& slope) {
   return Roof(job, slope).is_parted();
@@ -378,10 +377,9 @@ std::string parted_rows_complaint(const Judged& job, const job::Slope& slope, st
   // An apron covers the last full margin and the lap below it.
   const double below = double_lap ? mm(out->gauge + out->headlap) : job.pack.number("apron.cover");
   // In a narrow strip no bond may be possible; then the plan says so.
-  const bool said_short =
-      std::any_of(job.plan.findings.begin(), job.plan.findings.end(), [&](const job::Finding& f) {
-        return f.rule == "bond.sidelap_short" && f.where == slope.name;
-      });
+  const bool said_short = std::any_of(
+      job.plan.findings.begin(), job.plan.findings.end(),
+      [&](const job::Finding& f) { return f.rule == "bond.sidelap_short" && f.where == slope.name; });
   const auto judge = [&](Point p) -> std::string {
     int on = 0;
     bool joints = false;
@@ -402,8 +400,7 @@ std::string parted_rows_complaint(const Judged& job, const job::Slope& slope, st
     }
     if (p.s > roof.joins_end() - mm(slope.covering.length.value)) return {};  // nobody says what is there
     const double depth = roof.within_masonry(p);
-    if (depth > kSmall && on > 0)
-      return at_point(slope, p, "a unit in masonry, by " + std::to_string(depth));
+    if (depth > kSmall && on > 0) return at_point(slope, p, "a unit in masonry, by " + std::to_string(depth));
     if (roof.off_units(p) > kSmall && on > 0) return at_point(slope, p, "a unit over a gutter");
     if (roof.off_units(p) > -near) return {};
     const int layers = double_lap ? 2 : 1;

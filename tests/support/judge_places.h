@@ -55,10 +55,14 @@ double widest_gap(const Judged& job, const job::Junction& junction);
 // The gap at `s`: straight from each measured place to the next, with its ±.
 double gap_at(const Judged& job, const job::Junction& junction, double s);
 
+double end_of(const job::Row& row);  // its right end
+// Whether two rows of a course meet without a joint, square or on one slanting line.
+bool one_unit(const job::Row& left, const job::Row& right);
+
 // Whether anything stands on the slope, or its edge follows a valley or hip.
 bool is_parted(const Judged& job, const job::Slope& slope);
-// Rows of such a slope: no unit in masonry, over a gutter or over its neighbour; the rest covered, twice where
-// the covering laps double; tried at so many points, and as many again around each stack.
+// Rows of such a slope: no unit in masonry, over a gutter or over its neighbour; the rest covered, twice
+// where the covering laps double; tried at so many points, and as many again around each stack.
 std::string parted_rows_complaint(const Judged& job, const job::Slope& slope, std::int64_t points);
 
 struct Range {

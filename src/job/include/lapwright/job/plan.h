@@ -122,8 +122,8 @@ struct UnitRun {
 };
 
 // Units of one course side by side; a stack parts a course into several rows, and those before and behind it
-// are shorter. Rows of a course follow each other from left to right; where two meet without a joint one unit lies in
-// both, cut round a corner. Unit i begins at from + (widths before it) + i·gap.
+// are shorter. Rows of a course follow each other from left to right; where two meet without a joint one unit
+// lies in both, cut round a corner. Unit i begins at from + (widths before it) + i·gap.
 struct Row {
   std::string slope;
   std::int64_t course = 0;  // the first that hangs from it; −1: the under-course
