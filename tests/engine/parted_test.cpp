@@ -542,6 +542,27 @@ TEST(Parted, no_nail_goes_through_the_lead_beside_a_stack) {
   EXPECT_GT(left_out, 50);
 }
 
+// Nails of units cut short in front of a stack lie lower than their neighbours', and may meet the lead beside
+// a wall that those clear.
+TEST(Parted, no_nail_of_a_short_unit_goes_through_the_lead_beside_a_wall) {
+  std::int64_t judged = 0;
+  for (int front = 700; front < 1100; front += 7) {
+    const std::string bytes =
+        R"({"format": "lapwright-job/1", "slopes": [{"name": "rear", "pitch": 40, "rafter": 3600, "width": 5200,
+            "covering": {"kind": "slate", "length": 500, "width": 250, "thickness": 6, "headlap": 90},
+            "junctions": [{"name": "wall", "kind": "side", "hand": "right", "to": )" +
+        std::to_string(front - 60) + R"(,
+                           "wall": {"kind": "brick", "course": 75, "first_joint": 30}},
+                          {"name": "stack", "kind": "stack", "at": 4900, "width": 800, "depth": 600, "front": )" +
+        std::to_string(front) + R"(, "wall": {"kind": "brick", "course": 75, "first_joint": 30}}]}]})";
+    const auto planned = engine::plan_job(bytes);
+    ASSERT_TRUE(planned);
+    EXPECT_EQ(sample::nails_complaint({planned->survey, planned->pack, planned->plan}), "") << front;
+    for (const job::Row& row : planned->plan.rows) judged += mm(row.from) > 4000 && mm(row.length) < 200;
+  }
+  EXPECT_GT(judged, 10);
+}
+
 TEST(Parted, two_thousand_roofs_at_random) {
   const auto pack = pack_of();
   Generator random(20260611);
