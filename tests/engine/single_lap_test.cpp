@@ -484,5 +484,75 @@ TEST(SingleLap, lead_lies_where_it_should_on_random_roofs) {
   EXPECT_GT(covers, kRoofs / 2);
 }
 
+// Walls on a line, leaning: the wall's plane is put up here in a level frame (east, north, upright) and
+// turned into the slope's.
+TEST(SingleLap, lead_meets_walls_on_any_line) {
+  Generator random(20260515);
+  std::int64_t against = 0;
+  for (int i = 0; i < 1500 && !HasFailure(); ++i) {
+    Roof roof;
+    roof.kind = random.chance(0.5) ? "flat-tile" : "profiled-tile";
+    roof.pitch = static_cast<double>(random.between(150, 500)) / 10;
+    roof.wall = random.chance(0.5) ? "brick" : "render";
+    if (roof.kind == "profiled-tile") roof.rolls = R"(, "roll_pitch": 90, "roll_depth": 20)";
+    const auto lean = static_cast<double>(random.between(-12, 12));
+    const auto u = static_cast<double>(random.between(900, 1500));
+    // Off the fall line by more than the half degree that is taken for straight.
+    const auto drift = static_cast<double>(random.between(50, 700)) * (random.chance(0.5) ? 1 : -1);
+    const bool climbs = random.chance(0.5);  // the roof lies on the right of the line as it is walked
+    std::string text = text_of(roof);
+    const std::string low = "[" + number(u) + ", 200]";
+    const std::string high = "[" + (u + drift < 0 ? "0" : number(u + drift)) + ", 2900]";
+    const std::size_t kind = text.find(R"("kind": "side", "hand": "left")");
+    ASSERT_NE(kind, std::string::npos);
+    text.replace(kind, std::string(R"("kind": "side", "hand": "left")").size(),
+                 R"("kind": "wall", "line": [)" + (climbs ? low + ", " + high : high + ", " + low) +
+                     R"(], "lean": )" + std::to_string(static_cast<int>(lean)));
+    const auto job = planned(text);
+    const double sine = std::sin(roof.pitch * kRadian);
+    const double cosine = std::cos(roof.pitch * kRadian);
+    const auto level = [&](geom::Vec3 p) {
+      return geom::Vec3{p.x, p.y * cosine - p.z * sine, p.y * sine + p.z * cosine};
+    };
+    const geom::Vec3 foot = level({u, 200, 0});
+    const geom::Vec3 along = geom::unit(level({drift, 2700, 0}));
+    // Level, square to the line on plan, towards the roof.
+    const double side = climbs ? 1 : -1;
+    const geom::Vec3 out = geom::unit({side * along.y, -side * along.x, 0});
+    const geom::Vec3 rises = std::cos(lean * kRadian) * geom::Vec3{0, 0, 1} - std::sin(lean * kRadian) * out;
+    geom::Vec3 normal = geom::unit(geom::cross(along, rises));
+    if (geom::dot(normal, out) < 0) normal = -1.0 * normal;
+    const auto from_wall = [&](geom::Vec3 p) { return geom::dot(level(p) - foot, normal); };
+    const double face = roof.thickness;
+    for (const job::Piece& piece : job.plan.pieces) {
+      for (const job::Placement& place : piece.placements) {
+        int on_wall = 0;
+        int on_roof = 0;
+        for (const Points& panel : folded(piece, place)) {
+          double wall = 0;
+          for (const geom::Vec3& p : panel) {
+            wall = std::max(wall, std::fabs(from_wall(p)));
+          }
+          const double plane = piece.kind == "secret-gutter" ? -25 : face;
+          if (wall <= 0.1) {
+            ++on_wall;
+            ++against;
+            if (piece.kind == "secret-gutter") {
+              EXPECT_NEAR(highest(panel, &geom::Vec3::z), face + 65, 0.1);
+              EXPECT_NEAR(lowest(panel, &geom::Vec3::z), plane, 0.1);
+            }
+          } else if (off(panel, &geom::Vec3::z, plane) <= 0.1) {
+            ++on_roof;
+          }
+        }
+        EXPECT_EQ(on_wall, 1) << piece.kind << "\n" << text;
+        const bool lies = piece.kind == "secret-gutter" || !std::isnan(figure_value(piece.figures, "clips"));
+        EXPECT_EQ(on_roof, lies ? 1 : 0) << piece.kind << "\n" << text;
+      }
+    }
+  }
+  EXPECT_GT(against, 1500);
+}
+
 }  // namespace
 }  // namespace lapwright
