@@ -250,6 +250,15 @@ void check_junction(Reading& reading, const Document& from, void* junction, cons
                               shown_length(out.to->in_mm(), reading.unit())),
                   "a \"to\" that is more than \"from\"", "swap the two, or measure them again");
   }
+  const Document* clear = from.find("clear");
+  if (clear == nullptr || clear->items.size() != out.clear.size()) return;  // their faults are known already
+  for (std::size_t i = 1; i < out.clear.size(); ++i) {
+    if (out.clear[i].at > out.clear[i - 1].at) continue;
+    reading.fault(FaultCode::contradiction, path.under("clear").item(i).under("at"), clear->items[i].spot,
+                  fmt::format("{} after {}", shown_length(out.clear[i].at.in_mm(), reading.unit()),
+                              shown_length(out.clear[i - 1].at.in_mm(), reading.unit())),
+                  "places that rise up the slope", "sort the places, lowest first, and remove doubles");
+  }
 }
 
 void check_slope(Reading& reading, const Document& from, void* slope, const Path& path) {

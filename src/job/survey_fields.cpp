@@ -217,6 +217,24 @@ constexpr std::array kGapFields{
 };
 constexpr Table kGapTable{.name = "gap", .fields = kGapFields};
 
+constexpr std::array kClearFields{
+    Field{.key = "at",
+          .shape = Shape::length,
+          .about = "How far up the slope the clear height was measured.",
+          .example = "1000",
+          .range = kOnRoofFromZero,
+          .needed = kAllKinds,
+          .put = put<&ClearAt::at>},
+    Field{.key = "height",
+          .shape = Shape::length,
+          .about = "The clear height there, upright from the roof.",
+          .example = "900",
+          .range = kOnRoofFromZero,
+          .needed = kAllKinds,
+          .put = put<&ClearAt::height>},
+};
+constexpr Table kClearTable{.name = "clear", .fields = kClearFields};
+
 constexpr std::array kJunctionFields{
     Field{.key = "name",
           .shape = Shape::text,
@@ -275,6 +293,17 @@ constexpr std::array kJunctionFields{
           .allowed = kUpright,
           .put = put_gap,
           .child = child<&Junction::gaps>},
+    Field{.key = "clear",
+          .shape = Shape::objects,
+          .about =
+              "Upright clear height between the roof and what hangs over the wall, a soffit: measured at two "
+              "places up the slope or more, taken to run straight between them.",
+          .example = R"([{"at": 0, "height": 900}, {"at": 1400, "height": 0}])",
+          .of = &kClearTable,
+          .least_items = 2,
+          .most_items = 200,
+          .allowed = kSide | kWallLine,
+          .child = child<&Junction::clear>},
     Field{.key = "detail",
           .shape = Shape::choice,
           .about = "Where the person insists on a detail.",
@@ -542,9 +571,9 @@ constexpr std::array kSurveyFields{
 };
 constexpr Table kSurveyTable{.name = "job", .fields = kSurveyFields, .check = check_survey};
 
-constexpr std::array<const Table*, 9> kTables{&kSurveyTable,   &kSiteTable, &kSlopeTable,
-                                              &kCoveringTable, &kSetTable,  &kJunctionTable,
-                                              &kWallTable,     &kGapTable,  &kJoinTable};
+constexpr std::array<const Table*, 10> kTables{&kSurveyTable, &kSiteTable,     &kSlopeTable, &kCoveringTable,
+                                               &kSetTable,    &kJunctionTable, &kWallTable,  &kGapTable,
+                                               &kClearTable,  &kJoinTable};
 
 }  // namespace
 

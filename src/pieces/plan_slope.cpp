@@ -1,5 +1,6 @@
 #include <lapwright/pieces/plan_slope.h>
 
+#include "cheek.h"
 #include "detail.h"
 #include "detail_choice.h"
 #include "nails.h"
@@ -43,7 +44,16 @@ Result<job::JunctionPlan> plan_face(const Place& place, std::vector<job::Choice>
   std::move(choice.choices.begin(), choice.choices.end(), std::back_inserter(choices));
   if (!choice.plan || place.layout.courses.empty()) return plan;
   if (!judge_bearing(place, plan.findings)) return plan;
-  if (auto done = planner_of(*choice.plan).plan(place, plan); !done) return failed(std::move(done.error()));
+  const auto plan_detail = [&](const Place& part) { return planner_of(*choice.plan).plan(part, plan); };
+  if (const auto runs_out = where_it_runs_out(place)) {
+    if (runs_out->open) {
+      if (auto done = plan_detail(at_part(place, *runs_out->open)); !done)
+        return failed(std::move(done.error()));
+    }
+    if (runs_out->boxed) plan_boxed_part(at_part(place, *runs_out->boxed), *runs_out, plan);
+  } else if (auto done = plan_detail(place); !done) {
+    return failed(std::move(done.error()));
+  }
   // Of a stack through the ridge each side ends under a saddle, planned with the slope that names the stack.
   const bool named_here = std::any_of(place.slope.junctions.begin(), place.slope.junctions.end(),
                                       [&](const job::Junction& j) { return j.name == place.junction.name; });

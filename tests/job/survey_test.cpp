@@ -108,6 +108,10 @@ TEST(ReadSurvey, every_key_arrives) {
   EXPECT_EQ(j[1].wall.joints[2].value.in_mm(), 107);
   EXPECT_EQ(j[1].wall.joints_spot.line, 16U);
   EXPECT_EQ(j[1].gaps.at(1).at->in_mm(), 3000);
+  EXPECT_TRUE(j[0].clear.empty());
+  ASSERT_EQ(j[1].clear.size(), 2U);
+  EXPECT_EQ(j[1].clear[0].height.in_mm(), 3000);
+  EXPECT_EQ(j[1].clear[1].at.in_mm(), 3600);
   EXPECT_EQ(j[2].kind, JunctionKind::top);
   EXPECT_EQ(j[3].across, "front");
   EXPECT_EQ(j[4].diameter->in_mm(), 110);

@@ -17,6 +17,17 @@ std::vector<WallPlace> walls_of(const Judged& job) {
       w.inwards = left ? 1 : -1;
       w.from = mm(j.from);
       w.to = j.to ? mm(*j.to) : mm(slope.rafter.value);
+      // What hangs over the wall leaves less than the least room from here on: the usual lead stops.
+      for (std::size_t i = 1; i < j.clear.size(); ++i) {
+        const double least = job.pack.number("cheek.least_clear");
+        const double below = mm(j.clear[i - 1].height);
+        const double above = mm(j.clear[i].height);
+        if (below < least || above >= least) continue;
+        const double share = (below - least) / (below - above);
+        const double at = mm(j.clear[i - 1].at) + share * (mm(j.clear[i].at) - mm(j.clear[i - 1].at));
+        w.to = std::min(w.to, at);
+        break;
+      }
       const job::Covering& c = slope.covering;
       w.face = mm(c.thickness.value) + mm(c.thickness.spread) + mm(c.camber.value) + mm(c.camber.spread);
       w.sine = std::sin(slope.pitch.value.in_degrees() * kRadian);

@@ -83,6 +83,12 @@ struct GapAt {
   Measured<Length> width;
 };
 
+// The upright clear height between the roof and what hangs over the wall (a soffit), at a place up the slope.
+struct ClearAt {
+  Length at;
+  Length height;
+};
+
 struct Junction {
   std::string name;
   JunctionKind kind = JunctionKind::side;
@@ -93,6 +99,7 @@ struct Junction {
   std::optional<SoakerMetal> soaker_metal;  // other than lead
   std::optional<std::int64_t> flashing_code;
   std::vector<GapAt> gaps;
+  std::vector<ClearAt> clear;  // rising places; linear between them; empty: nothing hangs over the wall
 
   // side
   Hand hand = Hand::left;
