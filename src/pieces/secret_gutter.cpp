@@ -61,13 +61,6 @@ geom::Net channel_net(const Section& s, Length length, Angle at_wall) {
   return net;
 }
 
-// Where the sole meets the wall, square to the foot line from it: nothing where the face stands square to
-// the roof.
-Length shift_below(const Place& place, Length below) {
-  const geom::Vec3 up = place.frame.up;
-  return below * (-dot(up, place.frame.away) / up.z);
-}
-
 std::vector<job::Figure> figures_of(const Place& place, const Section& s, const EqualPieces& pieces,
                                     const practice::Rule& longest, Length lap, Length strip) {
   const practice::Pack& pack = place.pack;
@@ -189,8 +182,8 @@ bool plan_secret_gutter(const Place& place, job::JunctionPlan& plan) {
                                               {"depth", s.below.in_mm(), "mm"},
                                               {"sole", s.sole.in_mm(), "mm"}}),
                                      -1});
-  // The sole's own plane; y = 0 of the net is the edge's top, folded up beside the sole.
-  const Length leg = shift_below(place, s.below) + s.sole + s.edge;
+  // In the sole's plane; y = 0 of the net is the edge's top, folded up beside the sole.
+  const Length leg = s.sole + s.edge;
   for (std::int64_t i = 0; i < pieces->count; ++i) {
     const Length start = (pieces->length - lap) * static_cast<double>(i);
     piece.placements.push_back({-2, on_roof(place, start, pieces->length, leg, -s.below)});

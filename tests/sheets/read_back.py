@@ -107,8 +107,9 @@ def dxf_audit():
                 points = [v.dxf.location for v in entity.vertices]
                 ends = points[1:] + points[:1] if entity.is_closed else points[1:]
                 long[layer] += sum((b - a).magnitude for a, b in zip(points, ends))
-        ring = piece["outline"]
-        cut = sum(math.dist(a, b) for a, b in zip(ring, ring[1:] + ring[:1]))
+        cut = 0.0
+        for ring in [piece["outline"], *piece.get("holes", [])]:
+            cut += sum(math.dist(a, b) for a, b in zip(ring, ring[1:] + ring[:1]))
         cuts = piece.get("cuts", [])
         cut += sum(math.dist(c["from"], c["to"]) for c in cuts if not c.get("worked"))
         bossed = sum(math.dist(c["from"], c["to"]) for c in cuts if c.get("worked"))
