@@ -8,6 +8,7 @@
 #include "place.h"
 #include "saddle.h"
 #include "skew.h"
+#include "stack_place.h"
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
@@ -110,6 +111,9 @@ Result<SlopePlan> plan_slope(const job::Survey& survey, std::span<const job::Slo
                                "common practice, no source",
                                slope.name + " / " + junction.name});
       continue;
+    }
+    if (junction.kind == job::JunctionKind::stack) {
+      judge_stack_place(slope, junction, layout, pack, plan.findings);
     }
     for (const job::Face& face : faces_of(slope, junction)) {
       const Place place{survey, slope, junction, face, frame_of(face, slope.pitch.value), layout, pack};

@@ -27,7 +27,7 @@ struct Sizes {
   Length upstand;
 };
 
-geom::Net net_of(const Sizes& s, Angle both) {
+geom::Net net_of(const Sizes& s, Angle both, bool welded) {
   const geom::Grid up = to_grid(s.upstand);
   const geom::Grid wide = up + to_grid(s.along);
   const geom::Grid ridge = to_grid(s.leg_here);
@@ -38,8 +38,53 @@ geom::Net net_of(const Sizes& s, Angle both) {
   net.folds.push_back({{up, ridge}, {wide, ridge}, both, false});
   net.folds.push_back({{up, 0}, {up, ridge}, Angle::degrees(90), true});
   net.folds.push_back({{up, ridge}, {up, top}, Angle::degrees(90), true});
-  net.cuts.push_back({{0, ridge}, {up, ridge}, true});
+  net.cuts.push_back({{0, ridge}, {up, ridge}, !welded});
   return net;
+}
+
+// What fills the gap between the two upstands, where they are not bossed but welded: its apex at the ridge,
+// its two equal sides their edges.
+void add_gusset(const Place& place, const Sizes& s, Angle both, geom::Vec3 apex, job::JunctionPlan& plan) {
+  const bool right_of_stack = place.face.hand == job::Hand::left;
+  const double sine = sin(both);
+  const double cosine = cos(both);
+  geom::Net net;
+  net.outline = {
+      {0, 0}, geom::grid_point(s.upstand, Length{}), geom::grid_point(s.upstand * cosine, s.upstand * sine)};
+  net.roles = {EdgeRole::plain, EdgeRole::top, EdgeRole::plain};
+  const geom::Box box = geom::bounds(net.outline);
+  geom::GridPoint inside{(net.outline[1].x + net.outline[2].x) / 3 - box.low.x, net.outline[2].y / 3};
+  // The drawing's x lies along the other slope's upstand, square to that slope.
+  geom::Vec3 x{0, sine, cosine};
+  geom::Vec3 origin = apex + geom::to_length(box.low.x).in_mm() * x;
+  net = geom::at_origin(net);
+  if (!right_of_stack) {
+    net = geom::at_origin(geom::mirrored(net));
+    inside.x = box.high.x - box.low.x - inside.x;
+    origin = origin + geom::to_length(box.high.x - box.low.x).in_mm() * x;
+    x = -1.0 * x;
+  }
+  job::Piece piece = lead_piece("corner", place, std::move(net), inside);
+  piece.length = geom::to_length(box.high.x - box.low.x);
+  piece.width = geom::to_length(box.high.y - box.low.y);
+  piece.code = practice::flashing_code(place.junction, place.pack);
+  piece.count = 1;
+  piece.figures.push_back(
+      Why("seam_upstand", "up", "mm").rule("up", place.pack.rule("saddle.upstand")).gives(s.upstand));
+  piece.figures.push_back(Why("apex", "a + b", "deg")
+                              .survey("a", place.slope.pitch.value)
+                              .survey("b", both - place.slope.pitch.value)
+                              .gives(both.in_degrees()));
+  weigh(piece, place.pack);
+  piece.placements.push_back({-2, {origin, x, {0, -cosine, sine}}});
+  job::WorkStep work;
+  work.slope = place.slope.name;
+  work.junction = place.junction.name;
+  work.step = "work.gusset";
+  work.params = {{"face", place.face.name, ""}};
+  plan.work_after_courses.push_back(std::move(work));
+  plan.piece_of_work.push_back(static_cast<std::int64_t>(plan.pieces.size()));
+  plan.pieces.push_back(std::move(piece));
 }
 
 }  // namespace
@@ -56,7 +101,8 @@ void plan_saddle(const Place& place, const job::Slope& other, job::JunctionPlan&
   s.leg_here = max(size / 2.0, practice::lap_down_slope(here, exposure, pack));
   s.leg_there = max(size / 2.0, practice::lap_down_slope(there, exposure, pack));
   const bool right_of_stack = place.face.hand == job::Hand::left;
-  const geom::Net drawn = net_of(s, here + there);
+  const bool welded = place.junction.corners == job::Corners::welded;
+  const geom::Net drawn = net_of(s, here + there, welded);
   const Length wide = s.upstand + s.along;
   const Length high = s.leg_here + s.leg_there;
   geom::GridPoint on_leg{to_grid(s.upstand + s.along / 2.0), to_grid(s.leg_here / 2.0)};
@@ -84,8 +130,11 @@ void plan_saddle(const Place& place, const job::Slope& other, job::JunctionPlan&
                               .rule("size", pack.rule("saddle.size"))
                               .rule("up", pack.rule("saddle.upstand"))
                               .gives(s.along));
-  piece.figures.push_back(
-      Why("stretch", "a + b", "deg").survey("a", here).survey("b", there).gives((here + there).in_degrees()));
+  if (!welded)
+    piece.figures.push_back(Why("stretch", "a + b", "deg")
+                                .survey("a", here)
+                                .survey("b", there)
+                                .gives((here + there).in_degrees()));
   weigh(piece, pack);
   // Where the finished faces of the two slopes meet: past the ridge's own line by their thickness.
   const Length face = finished_face(place.slope.covering);
@@ -100,10 +149,12 @@ void plan_saddle(const Place& place, const job::Slope& other, job::JunctionPlan&
   work.params = {{"face", place.face.name, ""},
                  {"along", s.along.in_mm(), "mm"},
                  {"upstand", s.upstand.in_mm(), "mm"},
+                 {"corners", welded ? "corner.weld" : "corner.boss", "key"},
                  {"leg", min(s.leg_here, s.leg_there).in_mm(), "mm"}};
   plan.work_after_courses.push_back(std::move(work));
   plan.piece_of_work.push_back(static_cast<std::int64_t>(plan.pieces.size()));
   plan.pieces.push_back(std::move(piece));
+  if (welded) add_gusset(place, s, here + there, {u, apex.in_mm(), face.in_mm()}, plan);
 }
 
 }  // namespace lapwright::pieces

@@ -8,9 +8,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace lapwright {
@@ -69,7 +71,10 @@ TEST(Chimney, back_gutter_girth) {
   const auto gutters = pieces_of(plan, "back-gutter");
   ASSERT_EQ(gutters.size(), 1U);
   EXPECT_DOUBLE_EQ(figure_value(gutters[0]->figures, "girth"), 475);
-  EXPECT_EQ(gutters[0]->width, Length::mm(480));
+  EXPECT_EQ(gutters[0]->width,
+            Length::mm(510));  // the bossed ears come down further than the upstand is high
+  const job::Plan welded = plan_file("stack-welded.json");
+  EXPECT_EQ(pieces_of(welded, "back-gutter").front()->width, Length::mm(480));
 }
 
 TEST(Chimney, places_that_leave_no_room_are_said) {
@@ -101,54 +106,108 @@ TEST(Chimney, stack_across_the_ridge_has_saddles_and_no_gutter) {
   }
 }
 
-// Every panel's middle, in the slope's frame.
-std::vector<std::pair<Vec3, Vec3>> panels_of(const job::Piece& piece) {
-  std::vector<std::pair<Vec3, Vec3>> out;  // a point and the outward normal
+constexpr double kTenth = 0.1;  // mm: a folded panel against its plane
+
+// A panel where it lies: its corners in the slope's frame.
+struct Lying {
+  std::vector<Vec3> points;
+  Vec3 normal;
+};
+
+std::vector<Lying> panels_of(const job::Piece& piece) {
+  std::vector<Lying> out;
   const auto panels = geom::split_into_panels(piece.net, piece.base_point);
   EXPECT_TRUE(panels) << piece.kind;
   if (!panels) return out;
   for (const job::Placement& placement : piece.placements) {
     const auto frames = geom::fold_panels(piece.net, *panels, placement.frame);
     for (std::size_t i = 0; i < frames.size(); ++i) {
-      const geom::GridPoint p = (*panels)[i].ring.front();
-      out.emplace_back(frames[i].at(static_cast<double>(p.x) / 1000, static_cast<double>(p.y) / 1000),
-                       frames[i].normal());
+      Lying panel;
+      for (const geom::GridPoint p : (*panels)[i].ring)
+        panel.points.push_back(
+            frames[i].at(static_cast<double>(p.x) / 1000, static_cast<double>(p.y) / 1000));
+      panel.normal = frames[i].normal();
+      out.push_back(std::move(panel));
     }
   }
   return out;
 }
 
-// A plane that a panel may lie on: through a point, with a normal.
+// A plane that a panel may lie on: through a point, with a unit normal.
 struct Named {
   std::string name;
   Vec3 point;
   Vec3 normal;
 };
 
-// A panel lies on a plane when a point of it does and the normals agree, either way round.
-std::string plane_of(const std::pair<Vec3, Vec3>& panel, const std::vector<Named>& planes) {
+std::string plane_of(const Lying& panel, const std::vector<Named>& planes) {
   for (const Named& plane : planes) {
-    const double off = std::fabs(dot(panel.first - plane.point, plane.normal));
-    const double turned = 1 - std::fabs(dot(panel.second, plane.normal));
-    if (off < 0.1 && turned < 1e-9) return plane.name;
+    double off = 0;
+    for (const Vec3& p : panel.points) off = std::max(off, std::fabs(dot(p - plane.point, plane.normal)));
+    if (off < kTenth) return plane.name;
   }
   return {};
 }
 
+double lowest(const Lying& panel) {
+  double low = 1e9;
+  for (const Vec3& p : panel.points) low = std::min(low, p.z);
+  return low;
+}
+
+bool same_place(Vec3 a, Vec3 b) {
+  return length_of(a - b) < kTenth;
+}
+
+// How many edges of `corner` are also edges of `other`, both ends in the same places.
+std::size_t shared_edges(const job::Piece& corner, const std::vector<const job::Piece*>& others) {
+  std::vector<std::pair<Vec3, Vec3>> edges;
+  for (const job::Piece* other : others) {
+    for (const Lying& panel : panels_of(*other)) {
+      for (std::size_t i = 0; i < panel.points.size(); ++i)
+        edges.emplace_back(panel.points[i], panel.points[(i + 1) % panel.points.size()]);
+    }
+  }
+  std::size_t shared = 0;
+  for (const Lying& panel : panels_of(corner)) {
+    for (std::size_t i = 0; i < panel.points.size(); ++i) {
+      const Vec3 a = panel.points[i];
+      const Vec3 b = panel.points[(i + 1) % panel.points.size()];
+      shared += std::any_of(edges.begin(), edges.end(), [&](const auto& e) {
+        return (same_place(e.first, a) && same_place(e.second, b)) ||
+               (same_place(e.first, b) && same_place(e.second, a));
+      });
+    }
+  }
+  return shared;
+}
+
+std::string stack_job(double pitch, double thickness, double at, double front, double width, double depth,
+                      const std::string& corners) {
+  return R"({ "format": "lapwright-job/1", "slopes": [ { "pitch": )" + std::to_string(pitch) +
+         R"(, "rafter": 6000, "width": 6000, "covering": { "kind": "plain-tile", "length": 265, "width": 165, "thickness": )" +
+         std::to_string(thickness) + R"( }, "junctions": [ { "kind": "stack", "at": )" + std::to_string(at) +
+         R"(, "front": )" + std::to_string(front) + R"(, "width": )" + std::to_string(width) +
+         R"(, "depth": )" + std::to_string(depth) + R"(, "corners": ")" + corners + R"(" } ] } ] })";
+}
+
+// Every panel lies on the roof, the units, the masonry or the level sole; turn-ins lie level inside the
+// masonry, and what comes down beside the stack ends on the units. Welded corners meet their neighbours along
+// two seams.
 TEST(Chimney, folded_panels_lie_where_they_should) {
   Generator random(20261125);
   std::size_t judged = 0;
+  std::size_t corners_seen = 0;
+  std::size_t spills_seen = 0;
   for (int i = 0; i < 2000 && !HasFailure(); ++i) {
-    const double pitch = 35 + 0.5 * static_cast<double>(random.between(0, 49));
+    const double pitch = 35 + 0.5 * static_cast<double>(random.between(0, 59));
+    const double units = 8 + static_cast<double>(random.between(0, 12));
     const double front = 400 + static_cast<double>(random.between(0, 1499));
     const double width = 300 + static_cast<double>(random.between(0, 2999));
-    const double depth = 300 + static_cast<double>(random.between(0, 899));
+    const double depth = 300 + static_cast<double>(random.between(0, 599));
     const double at = 3000;
-    const std::string job =
-        R"({ "format": "lapwright-job/1", "slopes": [ { "pitch": )" + std::to_string(pitch) +
-        R"(, "rafter": 6000, "width": 6000, "covering": { "kind": "plain-tile", "length": 265, "width": 165, "thickness": 12 }, "junctions": [ { "kind": "stack", "at": 3000, "front": )" +
-        std::to_string(front) + R"(, "width": )" + std::to_string(width) + R"(, "depth": )" +
-        std::to_string(depth) + " } ] } ] }";
+    const bool welded = random.between(0, 1) == 1;
+    const std::string job = stack_job(pitch, units, at, front, width, depth, welded ? "welded" : "bossed");
     const auto planned = engine::plan_job(job);
     ASSERT_TRUE(planned) << job;
     const double t = pitch * std::acos(-1.0) / 180;
@@ -156,28 +215,174 @@ TEST(Chimney, folded_panels_lie_where_they_should) {
     const Vec3 level{0, std::cos(t), -std::sin(t)};  // level, towards the ridge
     const double back = front + depth / std::cos(t);
     const double sole_edge = back + 150 / std::cos(t);
-    const std::vector<Named> planes{{"units", {0, 0, 12}, {0, 0, 1}},
+    const std::vector<Named> planes{{"units", {0, 0, units}, {0, 0, 1}},
                                     {"roof", {0, 0, 0}, {0, 0, 1}},
                                     {"front", {0, front, 0}, level},
                                     {"back", {0, back, 0}, level},
                                     {"left", {at - width / 2, 0, 0}, {1, 0, 0}},
                                     {"right", {at + width / 2, 0, 0}, {1, 0, 0}},
                                     {"sole", {0, sole_edge, 0}, upright}};
+    const auto in_masonry = [&](const Lying& panel) {
+      return std::all_of(panel.points.begin(), panel.points.end(), [&](Vec3 p) {
+        const double behind_front = dot(p - Vec3{0, front, 0}, level);
+        return behind_front > -kTenth && behind_front < depth + kTenth && p.x > at - width / 2 - kTenth &&
+               p.x < at + width / 2 + kTenth;
+      });
+    };
+    std::size_t corners = 0;
     for (const job::Piece& piece : planned->plan.pieces) {
       EXPECT_EQ(geom::fault_of(piece.net), std::nullopt) << job;
-      if (piece.kind != "apron" && piece.kind != "back-gutter") continue;
-      std::size_t strange = 0;
-      for (const auto& panel : panels_of(piece)) {
-        if (plane_of(panel, planes).empty()) strange += 1;
+      const bool ours = piece.kind == "apron" || piece.kind == "back-gutter" || piece.kind == "corner" ||
+                        piece.kind == "cover-flashing";
+      if (!ours) continue;
+      for (const Lying& panel : panels_of(piece)) {
         judged += 1;
+        if (!plane_of(panel, planes).empty()) continue;
+        const bool level_panel = std::fabs(std::fabs(dot(panel.normal, upright)) - 1) < 1e-9;
+        if (level_panel && in_masonry(panel)) continue;
+        const bool beside = std::all_of(panel.points.begin(), panel.points.end(),
+                                        [&](Vec3 p) { return std::fabs(p.x - at) > width / 2 - kTenth; });
+        EXPECT_TRUE(beside) << piece.kind << ": " << job;
+        EXPECT_NEAR(lowest(panel), units, kTenth) << piece.kind << ": " << job;
+        spills_seen += 1;
       }
-      // Turn-ins lie level in their joint and a gutter's ears come down on the units: on no plane of the
-      // list.
-      const std::size_t placed = piece.placements.size();
-      EXPECT_LE(strange, piece.kind == "apron" ? placed : 2 * placed) << piece.kind << ": " << job;
+      if (piece.kind == "corner") {
+        corners += 1;
+        const auto others = pieces_of(planned->plan, piece.face == "front" ? "apron" : "back-gutter");
+        EXPECT_EQ(shared_edges(piece, others), 2U) << piece.face << ": " << job;
+      }
+    }
+    EXPECT_EQ(corners, welded ? 4U : 0U) << job;
+    corners_seen += corners;
+  }
+  EXPECT_GT(judged, 20'000U);
+  EXPECT_GT(corners_seen, 3'000U);
+  EXPECT_GT(spills_seen, 3'000U);
+}
+
+// A stack as far from one side as from the other has the same pieces, drawn the other way round.
+TEST(Chimney, mirrored_stack_gives_mirrored_pieces) {
+  for (const std::string corners : {"bossed", "welded"}) {
+    const auto one = engine::plan_job(stack_job(42, 12, 2000, 1500, 2000, 450, corners));
+    const auto other = engine::plan_job(stack_job(42, 12, 4000, 1500, 2000, 450, corners));
+    ASSERT_TRUE(one && other);
+    std::size_t compared = 0;
+    for (const job::Piece& piece : one->plan.pieces) {
+      if (piece.kind != "apron" && piece.kind != "back-gutter" && piece.kind != "corner") continue;
+      const bool found =
+          std::any_of(other->plan.pieces.begin(), other->plan.pieces.end(), [&](const job::Piece& p) {
+            return p.kind == piece.kind && p.face == piece.face &&
+                   geom::same_net(geom::at_origin(geom::mirrored(p.net)), piece.net);
+          });
+      EXPECT_TRUE(found) << piece.mark << " " << piece.kind;
+      compared += 1;
+    }
+    EXPECT_EQ(compared, corners == std::string("welded") ? 8U : 4U);
+  }
+}
+
+// Above a wall at a skew the sole lies level square to the wall on plan, falls along it with the wall's foot,
+// and ends on the roof; the lead has no ears, for there is no stack to turn round.
+TEST(Chimney, gutter_above_a_skew_wall_follows_it) {
+  const job::Plan plan = plan_file("skew-gutter.json");
+  const auto gutters = pieces_of(plan, "back-gutter");
+  ASSERT_FALSE(gutters.empty());
+  const double t = 40 * std::acos(-1.0) / 180;
+  const Vec3 upright{0, std::sin(t), std::cos(t)};
+  const Vec3 along = unit(Vec3{2000, 600, 0});
+  const Vec3 level = unit(cross(along, upright));  // square to the wall, level
+  const Vec3 foot{1500, 1400, 0};
+  const Vec3 roof_way = unit(cross(along, Vec3{0, 0, 1}));
+  EXPECT_NEAR(dot(level, upright), 0, 1e-12);
+  // The sole's plane holds the foot's direction and the level one, 150 of sole behind the wall.
+  const double far = 150 / std::fabs(dot(roof_way, level));
+  const Vec3 up_roof = roof_way.y > 0 ? roof_way : -1.0 * roof_way;
+  const Vec3 out = dot(level, up_roof) > 0 ? level : -1.0 * level;
+  const Vec3 sole_normal = unit(cross(along, out));
+  const std::vector<Named> planes{
+      {"roof", {0, 0, 0}, {0, 0, 1}}, {"wall", foot, out}, {"sole", foot + far * up_roof, sole_normal}};
+  std::set<std::string> seen;
+  for (const job::Piece* piece : gutters) {
+    for (const Lying& panel : panels_of(*piece)) {
+      const std::string name = plane_of(panel, planes);
+      EXPECT_FALSE(name.empty());
+      seen.insert(name);
+      for (const Vec3& p : panel.points) {
+        EXPECT_GT(dot(p - foot, along), -kTenth);
+        EXPECT_LT(dot(p - foot, along), std::sqrt(2000.0 * 2000 + 600.0 * 600) + kTenth);
+      }
     }
   }
-  EXPECT_GT(judged, 10'000U);
+  EXPECT_EQ(seen.size(), 3U);
+}
+
+// The gutter's cover turns into the first joint that clears the gutter's upstand: 30 above the roof at the
+// front and every 75 (survey); behind, the roof has climbed 440·tan 40 and the sole stands on it.
+TEST(Chimney, gutter_cover_turns_into_a_joint) {
+  const job::Plan plan = plan_file("stack-bossed.json");
+  const double t = 40 * std::acos(-1.0) / 180;
+  const Vec3 upright{0, std::sin(t), std::cos(t)};
+  const Vec3 front{0, 1500, 0};
+  bool seen = false;
+  for (const job::Piece* piece : pieces_of(plan, "cover-flashing")) {
+    if (piece->face != "back") continue;
+    seen = true;
+    double top = 0;
+    double foot = 1e9;
+    for (const Lying& panel : panels_of(*piece)) {
+      for (const Vec3& p : panel.points) {
+        const double height = dot(p - front, upright) - 12 / std::cos(t);
+        top = std::max(top, height);
+        foot = std::min(foot, height);
+      }
+    }
+    const double upstand = 440 * std::tan(t) + 150 * std::tan(t) + 100 - 12 / std::cos(t);
+    EXPECT_NEAR(upstand - foot, 75, kTenth);
+    EXPECT_GE(top, upstand - kTenth);
+    EXPECT_LT(top, upstand + 75);
+    EXPECT_NEAR(std::remainder(top - 30, 75), 0, kTenth);
+  }
+  EXPECT_TRUE(seen);
+}
+
+// Welded saddles: the two upstands stand apart by both pitches, and the gusset fills that gap edge to edge.
+TEST(Chimney, gusset_closes_a_welded_saddle) {
+  const job::Plan plan = plan_file("ridge-stack-welded.json");
+  std::size_t gussets = 0;
+  for (const job::Piece& piece : plan.pieces) {
+    if (piece.kind != "corner" || sample::figure(piece.figures, "apex") == nullptr) continue;
+    gussets += 1;
+    EXPECT_EQ(shared_edges(piece, pieces_of(plan, "saddle")), 2U * piece.placements.size());
+  }
+  EXPECT_GE(gussets, 1U);
+}
+
+// Largest flat bays (from memory): a gutter whose sheet is larger than its code allows takes the next.
+TEST(Chimney, gutter_takes_the_code_that_its_bay_asks_for) {
+  const auto code_of = [](double width) {
+    const auto planned = engine::plan_job(stack_job(42, 12, 3000, 1500, width, 450, "welded"));
+    EXPECT_TRUE(planned);
+    return pieces_of(planned->plan, "back-gutter").front()->code;
+  };
+  EXPECT_EQ(code_of(1300), 4);  // 1300 + 2 × 100 = 1500
+  EXPECT_EQ(code_of(1301), 5);
+}
+
+TEST(Chimney, place_of_the_stack_is_judged) {
+  const auto findings = [](double at, double front) {
+    auto planned = engine::plan_job(stack_job(42, 12, at, front, 600, 450, "bossed"));
+    EXPECT_TRUE(planned);
+    return planned ? std::move(planned->plan) : job::Plan{};
+  };
+  EXPECT_EQ(sample::finding(findings(400, 1500), "stack.near_the_side"), nullptr);
+  EXPECT_NE(sample::finding(findings(399, 1500), "stack.near_the_side"), nullptr);
+  EXPECT_NE(sample::finding(findings(299, 1500), "stack.beyond_the_side"), nullptr);
+  EXPECT_NE(sample::finding(findings(5701, 1500), "stack.beyond_the_side"), nullptr);
+  EXPECT_EQ(sample::finding(findings(3000, 1500), "stack.front_between_courses"), nullptr);
+  EXPECT_EQ(sample::param(sample::finding(findings(3000, 1540), "stack.front_between_courses"), "below"), 40);
+  // Rise of a tray across a stack 450 deep (trade guides, geometry).
+  EXPECT_NEAR(sample::param(sample::finding(findings(3000, 1500), "stack.tray"), "rise"),
+              450 * std::tan(42 * std::acos(-1.0) / 180), 1e-9);
 }
 
 // A stack's rows: nothing of the covering lies inside it, and beside it the perps stay where they were.

@@ -11,7 +11,9 @@
 //
 // On a double-lap covering without a short top course the cover is G + H, so that the last full margin and
 // the lap below it are covered.
+#include "corner.h"
 #include "detail.h"
+#include "joint_above.h"
 #include "on_face.h"
 #include "sheet.h"
 #include "soaker.h"
@@ -67,23 +69,17 @@ const practice::Rule& cover_rule(const Place& place) {
   return place.pack.rule(is_exposed(place.survey.exposure) ? "apron.cover_severe" : "apron.cover");
 }
 
-// To the lowest bed joint that is high enough, where the survey says where the joints are.
+// To the lowest bed joint that is high enough, where the survey says where the joints are and the foot is
+// level.
 Length upstand_of(const Place& place) {
   const Length least = place.pack.length("apron.upstand");
-  const job::Wall& wall = place.junction.wall;
-  if (wall.kind != job::WallKind::brick) return least;
-  for (const auto& joint : wall.joints) {
-    if (joint.value >= least) return joint.value;
-  }
-  if (!wall.first_joint) return least;
-  Length joint = wall.first_joint->value;
-  const Length course = practice::brick_course(wall, place.pack).value;
-  while (joint < least) joint += course;
-  return joint;
+  if (place.face.kind == job::FaceKind::skew) return least;
+  const auto joint = joint_above(place, least * place.frame.steepness);
+  return joint ? *joint / place.frame.steepness : least;
 }
 
 // One piece from x = `low` to `high` along the foot line; a stack's corners stand at 0 and `run`.
-geom::Net net_of(const Sizes& s, Length low, Length high, Length run, Angle pitch, Angle fold) {
+geom::Net net_of(const Sizes& s, Length low, Length high, Length run, Angle pitch, Angle fold, bool welded) {
   const bool ear_left = low < -tolerance::kGrid;
   const bool ear_right = high > run + tolerance::kGrid;
   const Length left = ear_left ? Length{} : low;
@@ -99,22 +95,25 @@ geom::Net net_of(const Sizes& s, Length low, Length high, Length run, Angle pitc
   };
   add(at(low, Length{}), EdgeRole::tail);
   add(at(high, Length{}), EdgeRole::lap);
-  if (ear_right) {
+  if (ear_right && !welded) {
     add(at(high, top), EdgeRole::top);
   } else {
-    add(at(high, foot), EdgeRole::lap);
+    add(at(high, foot), ear_right ? EdgeRole::plain : EdgeRole::lap);
+    if (ear_right) add(at(right, foot), EdgeRole::plain);
   }
   add(at(right, top), EdgeRole::lap);
   add(at(right, edge), EdgeRole::turn_in);
   add(at(left, edge), EdgeRole::lap);
-  add(at(left, top), ear_left ? EdgeRole::top : EdgeRole::lap);
-  if (ear_left) {
+  add(at(left, top), !ear_left ? EdgeRole::lap : welded ? EdgeRole::plain : EdgeRole::top);
+  if (ear_left && !welded) {
     add(at(low, top), EdgeRole::lap);
   } else {
+    if (ear_left) add(at(left, foot), EdgeRole::plain);
     add(at(low, foot), EdgeRole::lap);
   }
   net.folds.push_back({at(left, foot), at(right, foot), fold, true});
   net.folds.push_back({at(left, top), at(right, top), Angle::degrees(90), false});
+  if (welded) return net;
   // Beyond the corner the sheet has to reach both the roof beside the stack and the stack's side: it is
   // bossed along the line in which the two meet.
   const Length reach = min(s.past, s.upstand / tan(pitch));
@@ -170,7 +169,7 @@ std::vector<job::Figure> figures_of(const Place& place, const Sizes& s, Length r
   out.push_back(Why("fold", "angle", "deg")
                     .term("angle", place.frame.fold.in_degrees(), "deg", "the two planes")
                     .gives(place.frame.fold.in_degrees()));
-  if (s.past > Length{}) {
+  if (s.past > Length{} && place.junction.corners != job::Corners::welded) {
     out.push_back(Why("stretch", "90 - pitch", "deg")
                       .survey("pitch", place.slope.pitch.value)
                       .gives(90.0 - place.slope.pitch.value.in_degrees()));
@@ -240,16 +239,7 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
                              place.where()});
     return {};
   }
-  if (s.past > Length{} && place.junction.corners == job::Corners::welded) {
-    plan.findings.push_back({Level::doubt,
-                             "corner.drawn_bossed",
-                             {},
-                             "",
-                             std::nullopt,
-                             std::nullopt,
-                             "this version",
-                             place.where()});
-  }
+  const bool welded = s.past > Length{} && place.junction.corners == job::Corners::welded;
   const Length room = place.face.from.s;
   if (place.face.kind == job::FaceKind::front && room < s.cover) {
     plan.findings.push_back({Level::doubt,
@@ -265,8 +255,8 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
   const bool on_stack = place.face.kind == job::FaceKind::front;
   for (std::int64_t i = 0; i < s.count; ++i) {
     const Length low = (s.length - s.lap) * static_cast<double>(i) - s.past;
-    const geom::Net net =
-        for_face(net_of(s, low, low + s.length, run, place.slope.pitch.value, place.frame.fold), place.face);
+    const geom::Net net = for_face(
+        net_of(s, low, low + s.length, run, place.slope.pitch.value, place.frame.fold, welded), place.face);
     std::size_t index = first;
     while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
     if (index == plan.pieces.size()) {
@@ -291,9 +281,13 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
     work.slope = place.slope.name;
     work.junction = place.junction.name;
     work.step = i == 0 ? (on_stack ? "work.apron_front" : "work.apron_top") : "work.apron_next";
-    work.params = {{"cover", s.cover.in_mm(), "mm"},     {"upstand", s.upstand.in_mm(), "mm"},
-                   {"turn_in", s.turn_in.in_mm(), "mm"}, {"past", s.past.in_mm(), "mm"},
-                   {"lap", s.lap.in_mm(), "mm"},         {"clips", pack.number("clip.spacing"), "mm"}};
+    work.params = {{"cover", s.cover.in_mm(), "mm"},
+                   {"upstand", s.upstand.in_mm(), "mm"},
+                   {"turn_in", s.turn_in.in_mm(), "mm"},
+                   {"past", s.past.in_mm(), "mm"},
+                   {"lap", s.lap.in_mm(), "mm"},
+                   {"clips", pack.number("clip.spacing"), "mm"},
+                   {"corners", welded ? "corner.weld" : "corner.boss", "key"}};
     if (on_stack) {
       plan.work_before_course.push_back(
           {first_course_above(place), std::move(work), static_cast<std::int64_t>(index)});
@@ -301,6 +295,16 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
       plan.work_after_courses.push_back(std::move(work));
       plan.piece_of_work.push_back(static_cast<std::int64_t>(index));
     }
+  }
+  if (welded) {
+    for (const bool right : {false, true}) {
+      const geom::Vec3 corner =
+          place.frame.foot + (right ? run.in_mm() : 0.0) * place.frame.along +
+          up_the_face(place, finished_face(place.slope.covering)).in_mm() * place.frame.up;
+      add_corner(place, apron_corner(place, corner, s.past, s.upstand, right), right, code,
+                 first_course_above(place), plan);
+    }
+    say_welding(place, plan);
   }
   return {};
 }
