@@ -29,7 +29,6 @@ namespace {
 
 using geom::EdgeRole;
 using geom::grid_point;
-using geom::GridPoint;
 using geom::to_grid;
 using job::Level;
 using practice::Why;
