@@ -29,6 +29,7 @@ namespace {
 
 using geom::EdgeRole;
 using geom::grid_point;
+using geom::GridPoint;
 using geom::to_grid;
 using job::Level;
 using practice::Why;
@@ -69,7 +70,7 @@ geom::Net net_of(const Sizes& s, Length low, Length high, Length run) {
   const bool longer = to_grid(ear) > to_grid(top);
   const auto at = [&](Length x, Length y) { return grid_point(x - low, y); };
   geom::Net net;
-  const auto add = [&](geom::GridPoint p, EdgeRole role) {
+  const auto add = [&](GridPoint p, EdgeRole role) {
     net.outline.push_back(p);
     net.roles.push_back(role);
   };
