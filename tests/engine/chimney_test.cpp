@@ -1,6 +1,7 @@
 // The front and the back of a stack and the wall at the top of a slope, against the trade's numbers and,
 // folded, against planes made here from the pitch alone.
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 
 #include <lapwright/base/generator.h>
@@ -23,7 +24,7 @@ using sample::figure_value;
 using sample::pieces_of;
 
 job::Plan plan_file(const std::string& name) {
-  auto planned = engine::plan_job(sample::file_bytes("tests/jobs/cases/" + name));
+  auto planned = sample::plan_job(sample::file_bytes("tests/jobs/cases/" + name));
   EXPECT_TRUE(planned) << name;
   return planned ? std::move(planned->plan) : job::Plan{};
 }
@@ -208,7 +209,7 @@ TEST(Chimney, folded_panels_lie_where_they_should) {
     const double at = 3000;
     const bool welded = random.between(0, 1) == 1;
     const std::string job = stack_job(pitch, units, at, front, width, depth, welded ? "welded" : "bossed");
-    const auto planned = engine::plan_job(job);
+    const auto planned = sample::plan_job(job);
     ASSERT_TRUE(planned) << job;
     const double t = pitch * std::acos(-1.0) / 180;
     const Vec3 upright{0, std::sin(t), std::cos(t)};
@@ -263,8 +264,8 @@ TEST(Chimney, folded_panels_lie_where_they_should) {
 // A stack as far from one side as from the other has the same pieces, drawn the other way round.
 TEST(Chimney, mirrored_stack_gives_mirrored_pieces) {
   for (const std::string corners : {"bossed", "welded"}) {
-    const auto one = engine::plan_job(stack_job(42, 12, 2000, 1500, 2000, 450, corners));
-    const auto other = engine::plan_job(stack_job(42, 12, 4000, 1500, 2000, 450, corners));
+    const auto one = sample::plan_job(stack_job(42, 12, 2000, 1500, 2000, 450, corners));
+    const auto other = sample::plan_job(stack_job(42, 12, 4000, 1500, 2000, 450, corners));
     ASSERT_TRUE(one && other);
     std::size_t compared = 0;
     for (const job::Piece& piece : one->plan.pieces) {
@@ -360,7 +361,7 @@ TEST(Chimney, gusset_closes_a_welded_saddle) {
 // Largest flat bays (from memory): a gutter whose sheet is larger than its code allows takes the next.
 TEST(Chimney, gutter_takes_the_code_that_its_bay_asks_for) {
   const auto code_of = [](double width) {
-    const auto planned = engine::plan_job(stack_job(42, 12, 3000, 1500, width, 450, "welded"));
+    const auto planned = sample::plan_job(stack_job(42, 12, 3000, 1500, width, 450, "welded"));
     EXPECT_TRUE(planned);
     return pieces_of(planned->plan, "back-gutter").front()->code;
   };
@@ -370,7 +371,7 @@ TEST(Chimney, gutter_takes_the_code_that_its_bay_asks_for) {
 
 TEST(Chimney, place_of_the_stack_is_judged) {
   const auto findings = [](double at, double front) {
-    auto planned = engine::plan_job(stack_job(42, 12, at, front, 600, 450, "bossed"));
+    auto planned = sample::plan_job(stack_job(42, 12, at, front, 600, 450, "bossed"));
     EXPECT_TRUE(planned);
     return planned ? std::move(planned->plan) : job::Plan{};
   };

@@ -1,5 +1,6 @@
 // Which detail is right where: one answer at every face, the others with their reasons.
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 
 #include <lapwright/engine/engine.h>
@@ -38,7 +39,7 @@ struct FaceChoices {
 
 std::map<std::string, FaceChoices> choices_of(const std::string& bytes) {
   std::map<std::string, FaceChoices> out;
-  const auto planned = engine::plan_job(bytes);
+  const auto planned = sample::plan_job(bytes);
   EXPECT_TRUE(planned) << bytes;
   if (!planned) return out;
   for (const job::Choice& choice : planned->plan.choices) {
@@ -108,7 +109,7 @@ TEST(Details, are_those_of_the_trade) {
 
 // What the person insists on at a stack speaks of the faces where it has a place.
 TEST(Details, asked_for_at_a_stack_is_for_the_faces_that_it_fits) {
-  const auto planned = engine::plan_job(job_of(
+  const auto planned = sample::plan_job(job_of(
       "plain-tile",
       R"({ "kind": "stack", "at": 2600, "front": 1500, "width": 665, "depth": 440, "detail": "soakers-and-cover" })"));
   ASSERT_TRUE(planned);
