@@ -197,10 +197,15 @@ std::string stack_job(double pitch, double thickness, double at, double front, d
 // two seams.
 TEST(Chimney, folded_panels_lie_where_they_should) {
   Generator random(20261125);
+#ifdef __SANITIZE_ADDRESS__
+  constexpr int kStacks = 2'000;
+#else
+  constexpr int kStacks = 10'000;
+#endif
   std::size_t judged = 0;
   std::size_t corners_seen = 0;
   std::size_t spills_seen = 0;
-  for (int i = 0; i < 2000 && !HasFailure(); ++i) {
+  for (int i = 0; i < kStacks && !HasFailure(); ++i) {
     const double pitch = 35 + 0.5 * static_cast<double>(random.between(0, 59));
     const double units = 8 + static_cast<double>(random.between(0, 12));
     const double front = 400 + static_cast<double>(random.between(0, 1499));

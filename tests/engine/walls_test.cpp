@@ -24,8 +24,9 @@ std::string wall(const std::string& name, const std::string& rest) {
 }
 
 TEST(Walls, that_overlap_on_one_side_are_refused_by_name) {
-  const auto planned = lapwright::sample::plan_job(job(kTile, wall("lower", R"("hand": "left", "to": 2000)") + "," +
-                                                       wall("upper", R"("hand": "left", "from": 1900)")));
+  const auto planned =
+      lapwright::sample::plan_job(job(kTile, wall("lower", R"("hand": "left", "to": 2000)") + "," +
+                                                 wall("upper", R"("hand": "left", "from": 1900)")));
   ASSERT_FALSE(planned);
   ASSERT_EQ(planned.error().size(), 1U);
   EXPECT_EQ(planned.error().front().code, lapwright::FaultCode::contradiction);
@@ -35,7 +36,7 @@ TEST(Walls, that_overlap_on_one_side_are_refused_by_name) {
 
 TEST(Walls, one_above_the_other_or_opposite_are_fine) {
   EXPECT_TRUE(lapwright::sample::plan_job(job(kTile, wall("lower", R"("hand": "left", "to": 2000)") + "," +
-                                              wall("upper", R"("hand": "left", "from": 2000)"))));
+                                                         wall("upper", R"("hand": "left", "from": 2000)"))));
   EXPECT_TRUE(lapwright::sample::plan_job(
       job(kTile, wall("one", R"("hand": "left")") + "," + wall("other", R"("hand": "right")"))));
 }
