@@ -151,12 +151,12 @@ Result<Planned> plan_job(std::string_view job_bytes, const Known& known) {
   }
 
   pieces::give_marks(slopes);
+  plan.order_of_work = pieces::whole_order(slopes, survey->slopes.size());
   for (pieces::SlopePlan& slope : slopes) {
     std::move(slope.pieces.begin(), slope.pieces.end(), std::back_inserter(plan.pieces));
     std::move(slope.rows.begin(), slope.rows.end(), std::back_inserter(plan.rows));
     std::move(slope.choices.begin(), slope.choices.end(), std::back_inserter(plan.choices));
     std::move(slope.findings.begin(), slope.findings.end(), std::back_inserter(plan.findings));
-    std::move(slope.order_of_work.begin(), slope.order_of_work.end(), std::back_inserter(plan.order_of_work));
   }
   judge_overrides(*pack, plan);
   assume(*survey, plan);

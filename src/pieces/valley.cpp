@@ -5,6 +5,7 @@
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
 #include <lapwright/base/trig.h>
+#include <lapwright/job/facts.h>
 #include <lapwright/practice/figure.h>
 #include <lapwright/practice/laps.h>
 
@@ -25,7 +26,18 @@ struct Section {
   Length side;   // on each slope: half the clear width and the cover
   Length edge;   // turned up at the far side
   Length lap;
+  Length below;  // of the boards' face, square to a slope, under the plane that soakers lie in
 };
+
+// The units that touch the lead are those that hang from the battens beside it: where two lie on each other,
+// the lower of them.
+Length unit_below(const JoinPlace& place) {
+  Length out;
+  for (const job::Slope* slope : place.slopes) {
+    if (is_double_lap(slope->covering.kind)) out = max(out, slope->covering.thickness.value);
+  }
+  return out;
+}
 
 Section section_of(const JoinPlace& place) {
   const practice::Pack& pack = place.pack;
@@ -37,6 +49,7 @@ Section section_of(const JoinPlace& place) {
   s.cover = pack.length("valley.cover");
   s.side = Length::mm(s.clear->value) / 2.0 + s.cover;
   s.edge = pack.length("valley.edge");
+  s.below = max(Length{}, unit_below(place) + pack.length("batten.thickness") - pack.length("valley.board"));
   s.lap = practice::lap_down_slope(place.line.true_pitch, place.survey.exposure, pack);
   return s;
 }
@@ -118,11 +131,16 @@ void plan_lengths(const JoinPlace& place, const Section& s, std::int64_t code, S
   piece.figures.push_back(Why("board_thickness", "t", "mm")
                               .rule("t", pack.rule("valley.board"))
                               .gives(pack.length("valley.board")));
+  piece.figures.push_back(Why("below", "max(0, t + batten - board)", "mm")
+                              .survey("t", unit_below(place))
+                              .rule("batten", pack.rule("batten.thickness"))
+                              .rule("board", pack.rule("valley.board"))
+                              .gives(s.below));
   weigh(piece, pack);
   const auto index = static_cast<std::int64_t>(plan.pieces.size());
   for (std::int64_t i = 0; i < count; ++i) {
     const Length start = (length - s.lap) * static_cast<double>(i) - drop;
-    piece.placements.push_back({-2, join_frame(place, start, length, s.side, s.edge)});
+    piece.placements.push_back({-2, join_frame(place, start, length, s.side, s.edge, s.below)});
     const job::Params params = {{"at", start.in_mm(), "mm"},
                                 {"drop", drop.in_mm(), "mm"},
                                 {"lap", s.lap.in_mm(), "mm"},
@@ -154,10 +172,11 @@ void plan_saddle(const JoinPlace& place, const Section& s, std::int64_t code, Sl
                               .gives(piece.width));
   weigh(piece, pack);
   piece.placements.push_back(
-      {-2, join_frame(place, place.line.length - length / 2.0, length, side, Length{})});
+      {-2, join_frame(place, place.line.length - length / 2.0, length, side, Length{}, s.below)});
   const auto index = static_cast<std::int64_t>(plan.pieces.size());
   add_step(place, plan, "work.valley_courses",
            {{"clear", s.clear->value, "mm"}, {"cover", s.cover.in_mm(), "mm"}}, -1);
+  plan.steps_before_courses = plan.order_of_work.size();
   add_step(place, plan, "work.valley_saddle", {{"lap", (length / 2.0).in_mm(), "mm"}}, index);
   plan.pieces.push_back(std::move(piece));
 }
