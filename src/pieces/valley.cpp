@@ -5,7 +5,6 @@
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
 #include <lapwright/base/trig.h>
-#include <lapwright/job/facts.h>
 #include <lapwright/practice/figure.h>
 #include <lapwright/practice/laps.h>
 
@@ -29,12 +28,23 @@ struct Section {
   Length below;  // of the boards' face, square to a slope, under the plane that soakers lie in
 };
 
-// The units that touch the lead are those that hang from the battens beside it: where two lie on each other,
-// the lower of them.
-Length unit_below(const JoinPlace& place) {
-  Length out;
-  for (const job::Slope* slope : place.slopes) {
-    if (is_double_lap(slope->covering.kind)) out = max(out, slope->covering.thickness.value);
+// A unit rests on the one below it with its tail, a thickness higher for every gauge down: by so much its
+// head, on its batten, lies lower than the face that its tail rests on.
+struct HeadBelow {
+  Length thickness;
+  Length length;
+  Length gauge;
+
+  Length depth() const { return thickness * (length / gauge); }
+};
+HeadBelow head_below(const JoinPlace& place) {
+  HeadBelow out{{}, Length::mm(1), Length::mm(1)};
+  for (std::size_t i = 0; i < 2; ++i) {
+    const job::Covering& c = place.slopes[i]->covering;
+    const Length gauge = place.layouts[i]->set_out.gauge;
+    if (gauge <= Length{}) continue;
+    const HeadBelow here{c.thickness.value, c.length.value, gauge};
+    if (here.depth() > out.depth()) out = here;
   }
   return out;
 }
@@ -49,7 +59,8 @@ Section section_of(const JoinPlace& place) {
   s.cover = pack.length("valley.cover");
   s.side = Length::mm(s.clear->value) / 2.0 + s.cover;
   s.edge = pack.length("valley.edge");
-  s.below = max(Length{}, unit_below(place) + pack.length("batten.thickness") - pack.length("valley.board"));
+  s.below = max(Length{},
+                head_below(place).depth() + pack.length("batten.thickness") - pack.length("valley.board"));
   s.lap = practice::lap_down_slope(place.line.true_pitch, place.survey.exposure, pack);
   return s;
 }
@@ -131,8 +142,11 @@ void plan_lengths(const JoinPlace& place, const Section& s, std::int64_t code, S
   piece.figures.push_back(Why("board_thickness", "t", "mm")
                               .rule("t", pack.rule("valley.board"))
                               .gives(pack.length("valley.board")));
-  piece.figures.push_back(Why("below", "max(0, t + batten - board)", "mm")
-                              .survey("t", unit_below(place))
+  const HeadBelow head = head_below(place);
+  piece.figures.push_back(Why("below", "max(0, t * L / G + batten - board)", "mm")
+                              .survey("t", head.thickness)
+                              .survey("L", head.length)
+                              .set_out("G", head.gauge)
                               .rule("batten", pack.rule("batten.thickness"))
                               .rule("board", pack.rule("valley.board"))
                               .gives(s.below));

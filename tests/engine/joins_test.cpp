@@ -52,6 +52,19 @@ TEST(Joins, valley_laps_by_its_own_pitch) {
   EXPECT_EQ(finding(at30, "join.courses_meet"), nullptr);  // same gauge on both: nothing to say
 }
 
+// A tile of 12, 265 long at a gauge of 100, has its head 31.8 below the face that its tail rests on.
+TEST(Joins, valley_lies_under_the_units_heads) {
+  const job::Plan plan = planned("all-together");
+  ASSERT_EQ(plan.set_out.front().gauge, Length::mm(100));
+  const auto valley = pieces_of(plan, "valley");
+  ASSERT_EQ(valley.size(), 1U);
+  EXPECT_NEAR(figure_value(valley[0]->figures, "below"), 12 * 2.65 + 25 - 19, 1e-9);
+  for (const job::Placement& placement : valley[0]->placements) {
+    EXPECT_NEAR(placement.frame.at(0, 0).z, -37.8, 1e-9);
+    EXPECT_NEAR(placement.frame.normal().z, 1, 1e-12);
+  }
+}
+
 // Pieces, less their laps, make the line and the drop past its foot; none is longer than 1500 (NHBC 7.2).
 TEST(Joins, valley_pieces_make_the_line) {
   for (const char* name : {"a24-valley-35", "a24-valley-30", "valley-unequal", "a23-courses-35-50-open"}) {
@@ -269,8 +282,9 @@ std::optional<pieces::SlopePlan> plan_of(const job::Survey& survey, const practi
 }
 
 // Boards 19 thick beside battens 25 thick (NHBC Standards 7.2.21; common practice, no source): the lead lies
-// 6 below the battens' face, and a tile of 12 lies between that and the plane of the soakers.
-constexpr double kBoards = 12 + 25 - 19;
+// 6 below the battens' face. Where courses are laid, units' heads rest on that face, each a thickness lower
+// for every gauge up from its tail.
+constexpr double kBoards = 25 - 19;
 
 // Folded, the sheet has one panel parallel to each slope, a valley's on its boards, and no other but the
 // upturned edges, which stand square to them and go up; all its nets are sound.
