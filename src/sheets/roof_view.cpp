@@ -174,6 +174,17 @@ class RoofView {
       path.fill = draw::Fill::level(0.85);
       path.tag = seen.piece->piece->mark;
       out_.add(std::move(path));
+      if (seen.piece->piece->wrong) cross_out(ring);
+    }
+  }
+
+  // Lead that is not to be made.
+  void cross_out(const std::vector<Point>& ring) {
+    if (ring.size() < 4) return;
+    for (const std::size_t i : {0U, 1U}) {
+      draw::Path line = draw::line(ring[i], ring[i + ring.size() / 2], LineKind::heavy);
+      line.tag = "wrong";
+      out_.add(std::move(line));
     }
   }
 

@@ -199,7 +199,8 @@ TEST(Cases, a07_step_and_cover_is_wrong) {
   EXPECT_EQ(f->level, Level::wrong);
   EXPECT_EQ(word(f, "right"), "soakers-and-steps");
   EXPECT_FALSE(f->text.empty());
-  EXPECT_TRUE(c.plan.pieces.empty());
+  EXPECT_FALSE(c.plan.pieces.empty());
+  for (const job::Piece& piece : c.plan.pieces) EXPECT_TRUE(piece.wrong);  // shown, never made
 }
 
 // A8: render has no joints: a straight raking chase, 75 above the units, and a turn-in of 25.

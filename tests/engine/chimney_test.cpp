@@ -386,6 +386,20 @@ TEST(Chimney, place_of_the_stack_is_judged) {
   EXPECT_NE(sample::finding(findings(5701, 1500), "stack.beyond_the_side"), nullptr);
   EXPECT_EQ(sample::finding(findings(3000, 1500), "stack.front_between_courses"), nullptr);
   EXPECT_EQ(sample::param(sample::finding(findings(3000, 1540), "stack.front_between_courses"), "below"), 40);
+  // 1540 lies in course 16, 40 above its tails at 1500: G + H = 165 of lead on those 40 and 125 of course 15.
+  const job::Plan off = findings(3000, 1540);
+  const job::Finding* front = sample::finding(off, "stack.front_between_courses");
+  ASSERT_NE(front, nullptr);
+  EXPECT_EQ(sample::param(front, "number"), 16);
+  EXPECT_NEAR(sample::param(front, "leg"), 165, 1e-9);
+  EXPECT_NEAR(sample::param(front, "rest"), 125, 1e-9);
+  EXPECT_NE(front->where.find("front"), std::string::npos);
+  // Left out, the strip adds to what the leg has to cover: 40 + 100 + 65.
+  EXPECT_NEAR(sample::param(sample::finding(off, "stack.short_units_in_front"), "longer"), 205, 1e-9);
+  EXPECT_NE(sample::finding(findings(3000, 1559), "stack.short_units_in_front"), nullptr);
+  EXPECT_EQ(sample::finding(findings(3000, 1560), "stack.short_units_in_front"), nullptr);
+  EXPECT_NE(sample::finding(findings(3000, 1560), "stack.front_between_courses"), nullptr);
+  EXPECT_EQ(sample::finding(findings(3000, 1503), "stack.front_between_courses"), nullptr);
   // Rise of a tray across a stack 450 deep (trade guides, geometry).
   EXPECT_NEAR(sample::param(sample::finding(findings(3000, 1500), "stack.tray"), "rise"),
               450 * std::tan(42 * std::acos(-1.0) / 180), 1e-9);

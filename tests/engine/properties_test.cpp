@@ -58,7 +58,9 @@ struct Tally {
 };
 
 // At most three complaints of each property are printed: one bug meets thousands of roofs.
-void judge(const std::string& bytes, const engine::Planned& planned, Tally& tally) {
+void judge(const std::string& bytes, engine::Planned planned, Tally& tally) {
+  // What is wrong and only shown keeps no rule.
+  std::erase_if(planned.plan.pieces, [](const job::Piece& piece) { return piece.wrong; });
   constexpr std::int64_t kMost = 3;
   const Judged job{planned.survey, planned.pack, planned.plan};
   for (std::size_t i = 0; i < kProperties.size(); ++i) {

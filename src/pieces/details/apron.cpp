@@ -17,6 +17,7 @@
 #include "on_face.h"
 #include "sheet.h"
 #include "soaker.h"
+#include "stack_place.h"
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
@@ -251,6 +252,7 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
                              "geometry",
                              place.where()});
   }
+  if (place.face.kind == job::FaceKind::front) say_front(place, s.cover, plan.findings);
   const std::size_t first = plan.pieces.size();
   const bool on_stack = place.face.kind == job::FaceKind::front;
   for (std::int64_t i = 0; i < s.count; ++i) {
