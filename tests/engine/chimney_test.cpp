@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 #include <string>
 #include <utility>
@@ -372,6 +373,116 @@ TEST(Chimney, gutter_takes_the_code_that_its_bay_asks_for) {
   };
   EXPECT_EQ(code_of(1300), 4);  // 1300 + 2 × 100 = 1500
   EXPECT_EQ(code_of(1301), 5);
+}
+
+// A core of 45, half round on top: right round it 45 · (1 + π / 2), and 40 on the sole beyond (from memory).
+// Flat, either piece of a gutter 2950 + 2 · 100 wide goes that much less half the core past the middle.
+TEST(Chimney, pieces_of_a_wide_gutter_go_over_their_roll) {
+  const job::Plan plan = plan_file("a17-wide-stack.json");
+  const double round = 45 * (1 + std::acos(0.0)) + 40;
+  for (const job::Piece* piece : pieces_of(plan, "back-gutter")) {
+    EXPECT_NEAR(figure_value(piece->figures, "roll_over"), round, 1e-9);
+    EXPECT_NEAR(piece->length.in_mm(), 3150.0 / 2 + round - 22.5, 1e-6);
+    EXPECT_EQ(figure_value(piece->figures, "roll_under"), 75);
+  }
+  bool core = false;
+  for (const job::WorkStep& step : plan.order_of_work) {
+    core = core || step.text.find("a roll of timber 45 mm by 45 mm and 375 mm long") != std::string::npos;
+  }
+  EXPECT_TRUE(core);
+}
+
+// Wider than two pieces serve: the falls part at a roll in the middle, and every other joint is a drip, where
+// neighbours share 100 (from memory).
+TEST(Chimney, a_gutter_of_four_pieces_has_one_roll_and_two_drips) {
+  const auto planned = sample::plan_job(stack_job(42, 12, 3000, 1500, 4200, 450, "bossed"));
+  ASSERT_TRUE(planned);
+  std::vector<std::pair<double, double>> along;
+  for (const job::Piece* piece : pieces_of(planned->plan, "back-gutter")) {
+    EXPECT_LE(piece->length.in_mm(), 2000 + 1e-6);  // trade guides
+    const std::vector<Lying> panels = panels_of(*piece);
+    const std::size_t each = panels.size() / piece->placements.size();
+    for (std::size_t k = 0; k < panels.size(); ++k) {
+      if (k % each == 0) along.emplace_back(1e9, -1e9);
+      for (const Vec3& p : panels[k].points) {
+        along.back().first = std::min(along.back().first, p.x);
+        along.back().second = std::max(along.back().second, p.x);
+      }
+    }
+  }
+  std::sort(along.begin(), along.end());
+  ASSERT_EQ(along.size(), 4U);
+  const double beyond = 45 * (1 + std::acos(0.0)) + 40 - 22.5;
+  EXPECT_NEAR(along[0].first, 3000 - 2200, kTenth);
+  EXPECT_NEAR(along[0].second - along[1].first, 100, kTenth);
+  EXPECT_NEAR(along[1].second - along[2].first, 2 * beyond, kTenth);
+  EXPECT_NEAR(along[2].second - along[3].first, 100, kTenth);
+  EXPECT_NEAR(along[3].second, 3000 + 2200, kTenth);
+  std::map<std::string, int> steps;
+  for (const job::WorkStep& step : planned->plan.order_of_work) ++steps[step.step];
+  EXPECT_EQ(steps["work.back_gutter_next"], 1);
+  EXPECT_EQ(steps["work.back_gutter_drip"], 2);
+}
+
+// A sole that rises by (width / 2 + 100) / fall meets the roof rise / sin(pitch) further up: of 225 of leg
+// 150 (the least lap down a slope, lead trade body's manual) must be left.
+TEST(Chimney, a_gutter_too_wide_for_its_fall_is_said) {
+  const auto plan_of = [](double width, const std::string& practice) {
+    std::string job = stack_job(42, 12, 3000, 1500, width, 450, "bossed");
+    job.insert(job.find("\"slopes\""), practice);
+    auto planned = sample::plan_job(job);
+    EXPECT_TRUE(planned) << job;
+    return planned ? std::move(planned->plan) : job::Plan{};
+  };
+  const std::string steep = R"("practice": { "back_gutter.fall": 20 }, )";
+  const double sine = std::sin(42 * std::acos(-1.0) / 180);
+  const auto limit = [&](double width) {
+    return plan_of(width, R"("practice": { "back_gutter.fall": 30 }, )");
+  };
+  const double widest_at_30 = 2 * (75 * sine * 30 - 100);
+  EXPECT_EQ(sample::finding(limit(widest_at_30 - 1), "back_gutter.middle_too_high"), nullptr);
+  const job::Plan over = limit(widest_at_30 + 1);
+  const job::Finding* said = sample::finding(over, "back_gutter.middle_too_high");
+  ASSERT_NE(said, nullptr);
+  EXPECT_EQ(said->level, job::Level::doubt);
+  EXPECT_NEAR(sample::param(said, "widest"), widest_at_30, 1e-6);
+  const job::Plan none = plan_of(4000, steep);
+  said = sample::finding(none, "back_gutter.middle_too_high");
+  ASSERT_NE(said, nullptr);
+  EXPECT_LT(sample::param(said, "left"), 150);
+}
+
+// Above a wall that is all but level the upper end has to be raised: run / fall less what the wall's foot
+// falls by itself; that is buildable as far as 75 of the leg serve it.
+TEST(Chimney, a_skew_gutter_says_how_far_it_can_be_built) {
+  const auto plan_of = [](double run) {
+    const std::string job =
+        R"({ "format": "lapwright-job/1", "practice": { "back_gutter.fall": 30 }, "slopes": [ { "pitch": 40,
+             "rafter": 6000, "width": 9000,
+             "covering": { "kind": "plain-tile", "length": 265, "width": 165, "thickness": 12 },
+             "junctions": [ { "kind": "wall", "line": [[)" +
+        std::to_string(500 + run) + ", " + std::to_string(1500 + run * 0.012) +
+        R"(], [500, 1500]] } ] } ] })";
+    auto planned = sample::plan_job(job);
+    EXPECT_TRUE(planned) << job;
+    return planned ? std::move(planned->plan) : job::Plan{};
+  };
+  const double t = 40 * std::acos(-1.0) / 180;
+  const job::Plan plan = plan_of(6000);
+  const job::Finding* little = sample::finding(plan, "back_gutter.little_fall");
+  ASSERT_NE(little, nullptr);
+  // On plan the wall is 6000 by 72 · cos 40 long; its foot drops 72 · sin 40.
+  const double run = std::hypot(6000, 72 * std::cos(t));
+  const double raised = run / 30 - 72 * std::sin(t);
+  EXPECT_NEAR(sample::param(little, "raised"), raised, 1e-6);
+  const job::Finding* said = sample::finding(plan, "back_gutter.widens_past_its_leg");
+  ASSERT_NE(said, nullptr);
+  const double stops = sample::param(said, "stops");
+  EXPECT_GT(stops, 0);
+  EXPECT_LT(stops, run);
+  // As far as that, and no further.
+  EXPECT_EQ(sample::finding(plan_of(stops * 6000 / run - 2), "back_gutter.widens_past_its_leg"), nullptr);
+  EXPECT_NE(sample::finding(plan_of(stops * 6000 / run + 2), "back_gutter.widens_past_its_leg"), nullptr);
 }
 
 TEST(Chimney, place_of_the_stack_is_judged) {

@@ -374,7 +374,6 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
   s.upstand = pack.length("back_gutter.upstand");
   s.past = stack ? pack.length("back_gutter.past") : Length{};
   s.drip = pack.length("back_gutter.roll");
-  s.roll = roll_of(pack);
   s.welded = stack && place.junction.corners == job::Corners::welded;
   s.spill = spill_of(s.section, s.welded ? pack.length("back_gutter.spill") : s.upstand);
   const Length all = run + s.past * 2.0;
@@ -384,6 +383,7 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
   const Length longest = Length::mm(most.value);
   if (all > longest && stack) {
     s.has_roll = true;
+    s.roll = roll_of(pack);
     s.count =
         all / 2.0 + s.roll.beyond <= longest
             ? 2
