@@ -10,15 +10,24 @@
 
 namespace lapwright::serve {
 
+namespace {
+
+// When not, errno says so.
+bool is_plain(const struct stat& info) {
+  if (S_ISREG(info.st_mode)) return true;
+  errno = S_ISLNK(info.st_mode) ? ELOOP : EINVAL;
+  return false;
+}
+
+}  // namespace
+
 std::optional<FileBytes> read_plain_file(int folder, const std::string& name, std::size_t most) {
-  const Descriptor file(::openat(folder, name.c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC));
-  if (!file) return std::nullopt;
+  // Looked at before it is opened, because some devices do something when they are; and again afterwards, because
+  // only then it is sure that this is what was opened.
   struct stat info{};
-  if (::fstat(file.get(), &info) != 0) return std::nullopt;
-  if (!S_ISREG(info.st_mode)) {
-    errno = S_ISDIR(info.st_mode) ? EISDIR : EINVAL;
-    return std::nullopt;
-  }
+  if (::fstatat(folder, name.c_str(), &info, AT_SYMLINK_NOFOLLOW) != 0 || !is_plain(info)) return std::nullopt;
+  const Descriptor file(::openat(folder, name.c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC));
+  if (!file || ::fstat(file.get(), &info) != 0 || !is_plain(info)) return std::nullopt;
   FileBytes read;
   read.changed = std::int64_t{info.st_mtim.tv_sec} * 1000 + info.st_mtim.tv_nsec / 1'000'000;
   char part[65536];

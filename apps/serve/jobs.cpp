@@ -172,7 +172,10 @@ Written Jobs::write(const std::string& id, std::string_view bytes, const std::st
   errno = 0;
   before.now = read(id);
   // Something is there that is no job (a link, a folder, a giant): it is not ours to replace.
-  if (!before.now && errno != ENOENT) return failure("The job cannot be read");
+  if (!before.now && errno != ENOENT) {
+    before.why = "Something that is no job is there by that name";
+    return before;
+  }
   if (before.now && before.now->bytes == bytes) {
     before.kept = Kept::same;  // the answer to the first try was lost on its way
     return before;

@@ -2,6 +2,7 @@
 
 #include <dirent.h>
 #include <fcntl.h>
+#include <sys/stat.h>
 
 #include <algorithm>
 #include <cerrno>
@@ -102,10 +103,12 @@ Page Page::read(const std::string& folder) {
     page.problem_ = folder + ": there is no page: " + std::strerror(errno);
     return page;
   }
-  if (!page.read_folder(top.get(), "/", 0)) {
-    page.problem_ = folder + ": " + page.problem_;
-  } else if (!page.files_.contains("/index.html")) {
+  // First of all, lest a folder that was named by mistake is read with all that is below it.
+  struct stat info{};
+  if (::fstatat(top.get(), "index.html", &info, AT_SYMLINK_NOFOLLOW) != 0 || !S_ISREG(info.st_mode)) {
     page.problem_ = folder + ": there is no page: it holds no index.html";
+  } else if (!page.read_folder(top.get(), "/", 0)) {
+    page.problem_ = folder + ": " + page.problem_;
   }
   return page;
 }
