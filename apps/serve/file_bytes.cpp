@@ -22,10 +22,11 @@ bool is_plain(const struct stat& info) {
 }  // namespace
 
 std::optional<FileBytes> read_plain_file(int folder, const std::string& name, std::size_t most) {
-  // Looked at before it is opened, because some devices do something when they are; and again afterwards, because
-  // only then it is sure that this is what was opened.
+  // Looked at before it is opened, because some devices do something when they are; and again afterwards,
+  // because only then it is sure that this is what was opened.
   struct stat info{};
-  if (::fstatat(folder, name.c_str(), &info, AT_SYMLINK_NOFOLLOW) != 0 || !is_plain(info)) return std::nullopt;
+  if (::fstatat(folder, name.c_str(), &info, AT_SYMLINK_NOFOLLOW) != 0 || !is_plain(info))
+    return std::nullopt;
   const Descriptor file(::openat(folder, name.c_str(), O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC));
   if (!file || ::fstat(file.get(), &info) != 0 || !is_plain(info)) return std::nullopt;
   FileBytes read;
