@@ -53,7 +53,7 @@ void Connection::expire(Clock::time_point now) {
   if (!asked) return enter(Phase::over, now);
   Reply reply = plain(408, "The request took too long to arrive.");
   reply.close = true;
-  reply_with(std::move(reply), now);
+  reply_with(reply, now);
 }
 
 void Connection::proceed(Clock::time_point now, std::size_t room) {
@@ -87,18 +87,18 @@ void Connection::read_request(Clock::time_point now, std::size_t room) {
     if (read.state == HeadRead::State::bad) {
       Reply reply = plain(read.status, read.text);
       reply.close = true;
-      return reply_with(std::move(reply), now);
+      return reply_with(reply, now);
     }
     head_ = std::move(read.head);
     in_.erase(0, read.size);
     if (std::optional<Reply> stopped = site_.stop(head_, address_)) {
       stopped->close = head_.length > 0;  // its body is not read, so what follows cannot be found
-      return reply_with(*std::move(stopped), now);
+      return reply_with(*stopped, now);
     }
     if (head_.length > room) {
       Reply reply = plain(503, "Too much is being sent at the same time: try again in a moment.");
       reply.close = true;
-      return reply_with(std::move(reply), now);
+      return reply_with(reply, now);
     }
     enter(Phase::body, now);
     if (head_.awaits_go_ahead && in_.size() < head_.length) {
@@ -109,12 +109,12 @@ void Connection::read_request(Clock::time_point now, std::size_t room) {
   }
   if (in_.size() < head_.length) return;
   const auto length = static_cast<std::size_t>(head_.length);
-  Reply reply = site_.answer(head_, std::string_view(in_).substr(0, length));
+  const Reply reply = site_.answer(head_, std::string_view(in_).substr(0, length));
   in_.erase(0, length);
-  reply_with(std::move(reply), now);
+  reply_with(reply, now);
 }
 
-void Connection::reply_with(Reply reply, Clock::time_point now) {
+void Connection::reply_with(const Reply& reply, Clock::time_point now) {
   keep_ = !reply.close && head_.keep;
   out_ = head_of(reply, keep_);
   shared_ = {};

@@ -61,7 +61,7 @@ class Connection {
   void enter(Phase phase, Clock::time_point now);
   bool receive();
   void read_request(Clock::time_point now, std::size_t room);
-  void reply_with(Reply reply, Clock::time_point now);
+  void reply_with(const Reply& reply, Clock::time_point now);
   void send_answer(Clock::time_point now);
   void part(Clock::time_point now);
 
