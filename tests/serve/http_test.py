@@ -215,18 +215,20 @@ class Slow(Case):
 
     def test_who_never_reads(self):
         """Its answers are given up after twice the patience, and others go on meanwhile."""
+        server = Server(Case.tool, *self.words)  # one without connections of other tests
+
         def connections():
-            return len(os.listdir(f"/proc/{self.server.process.pid}/fd"))
+            return len(os.listdir(f"/proc/{server.process.pid}/fd"))
         before = connections()
-        with self.server.connect() as link:
+        with server.connect() as link:
             link.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 4096)
-            link.sendall(request("GET /assets/engine-1a2b.wasm HTTP/1.1",
-                                 f"Host: 127.0.0.1:{self.server.port}") * 20)
+            link.sendall(request("GET /assets/engine-1a2b.wasm HTTP/1.1", f"Host: 127.0.0.1:{server.port}") * 20)
             time.sleep(0.5)
             self.assertEqual(connections(), before + 1)
-            self.assertEqual(self.server.ask("GET", "/", timeout=5).status, 200)
-            time.sleep(4)
+            self.assertEqual(server.ask("GET", "/", timeout=5).status, 200)
+            time.sleep(5)
             self.assertEqual(connections(), before)
+        self.assertEqual(server.end(), (0, "Ended.\n", ""))
 
     def test_idle_ends(self):
         begin = time.monotonic()
