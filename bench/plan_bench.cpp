@@ -96,6 +96,7 @@ void plan(benchmark::State& state) {
   state.counters["heap_peak"] = static_cast<double>(g_peak - before);
   state.counters["allocations"] = static_cast<double>(g_asked - asked_before);
 }
+
 std::string file_of(const std::string& path) {
   std::ifstream file(std::string(LAPWRIGHT_SOURCE "/") + path);
   std::stringstream bytes;

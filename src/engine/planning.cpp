@@ -97,26 +97,11 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
   }
 }
 
-}  // namespace
-
-Result<Known> Known::built_in() {
-  auto pack = practice::Pack::built_in();
-  if (!pack) return failed(std::move(pack.error()));
-  auto catalogue = practice::Catalogue::built_in();
-  if (!catalogue) return failed(std::move(catalogue.error()));
-  return Known{std::move(*pack), std::move(*catalogue)};
-}
-
-Result<Planned> plan_job(std::string_view job_bytes) {
-  const auto known = Known::built_in();
-  if (!known) return failed(known.error());
-  return plan_job(job_bytes, *known);
-}
-
-Result<Planned> plan_job(std::string_view job_bytes, const Known& known) {
+Result<Planned> planned_with(std::string_view job_bytes, const practice::Pack& base_pack,
+                             practice::Catalogue catalogue) {
   auto survey = job::read_survey(job_bytes);
   if (!survey) return failed(std::move(survey.error()));
-  auto pack = known.pack.with_overrides(survey->practice, survey->unit_is_inches);
+  auto pack = base_pack.with_overrides(survey->practice, survey->unit_is_inches);
   if (!pack) return failed(std::move(pack.error()));
 
   job::Plan plan;
@@ -164,8 +149,28 @@ Result<Planned> plan_job(std::string_view job_bytes, const Known& known) {
   std::stable_sort(
       plan.findings.begin(), plan.findings.end(),
       [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
-  put_in_words(*survey, known.catalogue, plan);
-  return Planned{std::move(*survey), std::move(*pack), known.catalogue, std::move(plan)};
+  put_in_words(*survey, catalogue, plan);
+  return Planned{std::move(*survey), std::move(*pack), std::move(catalogue), std::move(plan)};
+}
+
+}  // namespace
+
+Result<Known> Known::built_in() {
+  auto pack = practice::Pack::built_in();
+  if (!pack) return failed(std::move(pack.error()));
+  auto catalogue = practice::Catalogue::built_in();
+  if (!catalogue) return failed(std::move(catalogue.error()));
+  return Known{std::move(*pack), std::move(*catalogue)};
+}
+
+Result<Planned> plan_job(std::string_view job_bytes) {
+  auto known = Known::built_in();
+  if (!known) return failed(std::move(known.error()));
+  return planned_with(job_bytes, known->pack, std::move(known->catalogue));
+}
+
+Result<Planned> plan_job(std::string_view job_bytes, const Known& known) {
+  return planned_with(job_bytes, known.pack, known.catalogue);
 }
 
 bool has_wrong(const job::Plan& plan) {

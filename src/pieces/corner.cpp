@@ -53,6 +53,7 @@ CornerShape apron_corner(const Place& place, Vec3 corner, Length past, Length up
   out.base_point = {to_grid(along) / 2, to_grid(past) / 2};
   out.origin = corner + past.in_mm() * away_from(right);
   out.x_axis = {0, 1, 0};
+  out.y_axis = -1.0 * away_from(right);
   out.figures = seam_figures(past, upright, "apron.past", place.pack);
   out.figures.push_back(Why("length", "past + up * sin(pitch)", "mm")
                             .rule("past", place.pack.rule("apron.past"))
@@ -83,6 +84,7 @@ CornerShape gutter_corner(const Place& place, Vec3 corner, Length past, Length u
   const Vec3 level{0, cos(pitch), -sin(pitch)};
   const Vec3 upright_axis{0, sin(pitch), cos(pitch)};
   out.x_axis = cosine * level + sine * upright_axis;
+  out.y_axis = -1.0 * away_from(right);
   out.origin = corner - spill.in_mm() * out.x_axis + past.in_mm() * away_from(right);
   out.figures = seam_figures(past, upright, "back_gutter.past", place.pack);
   out.figures.push_back(Why("spill", "spill", "mm")
@@ -94,8 +96,7 @@ CornerShape gutter_corner(const Place& place, Vec3 corner, Length past, Length u
   return out;
 }
 
-void add_corner(const Place& place, CornerShape shape, bool right, std::int64_t code, std::int64_t course,
-                job::JunctionPlan& plan) {
+job::Piece corner_piece(const Place& place, CornerShape shape, bool right, std::int64_t code) {
   const geom::Box box = geom::bounds(shape.net.outline);
   const Length extent = geom::to_length(box.high.x - box.low.x);
   Vec3 origin = shape.origin + geom::to_length(box.low.x).in_mm() * shape.x_axis;
@@ -115,7 +116,12 @@ void add_corner(const Place& place, CornerShape shape, bool right, std::int64_t 
   piece.count = 1;
   piece.figures = std::move(shape.figures);
   weigh(piece, place.pack);
-  piece.placements.push_back({-2, {origin, x_axis, -1.0 * away_from(right)}});
+  piece.placements.push_back({-2, {origin, x_axis, shape.y_axis}});
+  return piece;
+}
+
+void add_corner(const Place& place, CornerShape shape, bool right, std::int64_t code, std::int64_t course,
+                job::JunctionPlan& plan) {
   job::WorkStep work;
   work.slope = place.slope.name;
   work.junction = place.junction.name;
@@ -123,7 +129,7 @@ void add_corner(const Place& place, CornerShape shape, bool right, std::int64_t 
   work.params = {{"side", right ? "side.right" : "side.left", "key"},
                  {"face", "face." + std::string(name_of(place.face.kind)), "key"}};
   plan.work_before_course.push_back({course, std::move(work), static_cast<std::int64_t>(plan.pieces.size())});
-  plan.pieces.push_back(std::move(piece));
+  plan.pieces.push_back(corner_piece(place, std::move(shape), right, code));
 }
 
 void say_welding(const Place& place, job::JunctionPlan& plan) {

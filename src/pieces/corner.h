@@ -26,6 +26,7 @@ struct CornerShape {
   geom::GridPoint base_point;
   geom::Vec3 origin;  // of the drawing's (0, 0), and of its x, in the slope's frame
   geom::Vec3 x_axis;
+  geom::Vec3 y_axis;
   std::vector<job::Figure> figures;
 };
 
@@ -37,7 +38,10 @@ CornerShape apron_corner(const Place& place, geom::Vec3 corner, Length past, Len
 CornerShape gutter_corner(const Place& place, geom::Vec3 corner, Length past, Length upright, Length spill,
                           Angle down, bool right);
 
-// Adds the piece, with the step that welds it in.
+// The piece, one of it; for the left side the drawing is turned over.
+job::Piece corner_piece(const Place& place, CornerShape shape, bool right, std::int64_t code);
+
+// Adds it, with the step that welds it in.
 void add_corner(const Place& place, CornerShape shape, bool right, std::int64_t code, std::int64_t course,
                 job::JunctionPlan& plan);
 

@@ -17,8 +17,8 @@ struct DetailChoice {
 
 // What the person insists on is followed when it is right or doubtful (the doubt is said); a wrong one is
 // refused with its reason and the right one is offered; where lead can be made so all the same it is planned
-// as far as it helps to see why. A detail that has no
-// place at this kind of face is no order for it: a stack's `detail` speaks of the faces that it fits.
+// as far as it helps to see why. A detail that has no place at this kind of face is no order for it: a
+// stack's `detail` speaks of the faces that it fits.
 DetailChoice choose_detail(const Place& place);
 
 }  // namespace lapwright::pieces

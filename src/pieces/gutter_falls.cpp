@@ -12,7 +12,7 @@ namespace {
 using job::Level;
 using practice::Why;
 
-constexpr double kHalfTurn = 3.141592653589793 / 2;  // length of half a circle, in diameters
+constexpr double kHalfTurn = kPi / 2;  // length of half a circle, in diameters
 
 void say_leg_left(const Place& place, Length left, job::Params params, const char* rule,
                   std::vector<job::Finding>& findings) {

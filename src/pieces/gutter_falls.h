@@ -1,13 +1,15 @@
 // How a gutter falls, and what it costs: the roll where two falls part, the sole that widens as it rises, and
 // how far its leg then lasts.
 //
-//            over, laid last          A sole that is raised by `rise` meets the roof `rise / tan(tilt)`
-//            further
-//          ╭─────╮                    out: there it is that much wider, and the leg above it shorter by
-//          │core │╲                   `rise / sin(tilt)`. Where less than the least lap is left of the leg
-//          the
-//   ───────┘     └──┴─── splash       gutter cannot be built so.
+//            over, laid last
+//          ╭─────╮
+//          │core │╲
+//   ───────┘     └──┴─── splash
 //    under, laid first
+//
+// A sole that is raised by `rise` meets the roof `rise / tan(tilt)` further out: there it is that much wider,
+// and the leg above it shorter by `rise / sin(tilt)`. Where less than the least lap is left of the leg the
+// gutter cannot be built so.
 #pragma once
 
 #include "gutter_section.h"

@@ -23,7 +23,6 @@ using geom::GridPoint;
 using job::Level;
 using practice::Why;
 
-constexpr double kPi = 3.141592653589793;
 // Of a roll, in roll pitches: where the first crown stands in from the tile's edge, and from a crown to its
 // roll's far side. What a sine has; the survey does not say.
 constexpr double kFirstCrown = 0.5;

@@ -1,13 +1,14 @@
 // The part of a flashing that lies on profiled single-lap tiles beside a wall, to the far side of a roll.
 //
-//      wall │      cover                     The survey says how far apart the rolls are and how deep, not
-//      where
-//           │  ╭─╮     ╭─╮     ╭─╮           a tile's first roll stands: crowns are taken every roll pitch p,
-//           the
-//        gap│ ╱ · ╲   ╱ · ╲   ╱   ╲          first half a pitch in from the tile's edge, a roll a quarter
-//        pitch to
-//           ├───────────────┤                each side of its crown.
+//      wall │      cover
+//           │  ╭─╮     ╭─╮     ╭─╮
+//        gap│ ╱ · ╲   ╱ · ╲   ╱   ╲
+//           ├───────────────┤
 //                           far side of the second roll: gap + 1.75·p
+//
+// The survey says how far apart the rolls are and how deep, not where a tile's first roll stands: crowns are
+// taken every roll pitch p, the first half a pitch in from the tile's edge, a roll a quarter pitch to each
+// side of its crown.
 //
 // Developed over the rolls a sheet is longer than flat. A sine of depth d has, from a trough to a crown and
 // on to the middle of its flank, a mean square of slope of (π·d/p)² / 2, so by Jensen's inequality its length

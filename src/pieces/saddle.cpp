@@ -1,5 +1,6 @@
 #include "saddle.h"
 
+#include "corner.h"
 #include "on_face.h"
 #include "sheet.h"
 #include "soaker.h"
@@ -48,35 +49,22 @@ void add_gusset(const Place& place, const Sizes& s, Angle both, geom::Vec3 apex,
   const bool right_of_stack = place.face.hand == job::Hand::left;
   const double sine = sin(both);
   const double cosine = cos(both);
-  geom::Net net;
-  net.outline = {
+  CornerShape shape;
+  std::vector<geom::GridPoint>& ring = shape.net.outline;
+  ring = {
       {0, 0}, geom::grid_point(s.upstand, Length{}), geom::grid_point(s.upstand * cosine, s.upstand * sine)};
-  net.roles = {EdgeRole::plain, EdgeRole::top, EdgeRole::plain};
-  const geom::Box box = geom::bounds(net.outline);
-  geom::GridPoint inside{(net.outline[1].x + net.outline[2].x) / 3 - box.low.x, net.outline[2].y / 3};
+  shape.net.roles = {EdgeRole::plain, EdgeRole::top, EdgeRole::plain};
+  shape.base_point = {(ring[1].x + ring[2].x) / 3, ring[2].y / 3};
+  shape.origin = apex;
   // The drawing's x lies along the other slope's upstand, square to that slope.
-  geom::Vec3 x{0, sine, cosine};
-  geom::Vec3 origin = apex + geom::to_length(box.low.x).in_mm() * x;
-  net = geom::at_origin(net);
-  if (!right_of_stack) {
-    net = geom::at_origin(geom::mirrored(net));
-    inside.x = box.high.x - box.low.x - inside.x;
-    origin = origin + geom::to_length(box.high.x - box.low.x).in_mm() * x;
-    x = -1.0 * x;
-  }
-  job::Piece piece = lead_piece("corner", place, std::move(net), inside);
-  piece.length = geom::to_length(box.high.x - box.low.x);
-  piece.width = geom::to_length(box.high.y - box.low.y);
-  piece.code = practice::flashing_code(place.junction, place.pack);
-  piece.count = 1;
-  piece.figures.push_back(
+  shape.x_axis = {0, sine, cosine};
+  shape.y_axis = {0, -cosine, sine};
+  shape.figures.push_back(
       Why("seam_upstand", "up", "mm").rule("up", place.pack.rule("saddle.upstand")).gives(s.upstand));
-  piece.figures.push_back(Why("apex", "a + b", "deg")
+  shape.figures.push_back(Why("apex", "a + b", "deg")
                               .survey("a", place.slope.pitch.value)
                               .survey("b", both - place.slope.pitch.value)
                               .gives(both.in_degrees()));
-  weigh(piece, place.pack);
-  piece.placements.push_back({-2, {origin, x, {0, -cosine, sine}}});
   job::WorkStep work;
   work.slope = place.slope.name;
   work.junction = place.junction.name;
@@ -84,7 +72,8 @@ void add_gusset(const Place& place, const Sizes& s, Angle both, geom::Vec3 apex,
   work.params = {{"face", place.face.name, ""}};
   plan.work_after_courses.push_back(std::move(work));
   plan.piece_of_work.push_back(static_cast<std::int64_t>(plan.pieces.size()));
-  plan.pieces.push_back(std::move(piece));
+  plan.pieces.push_back(corner_piece(place, std::move(shape), right_of_stack,
+                                     practice::flashing_code(place.junction, place.pack)));
 }
 
 }  // namespace

@@ -1,16 +1,17 @@
 // Where a top abutment meets a wall at the slope's side, as in a lean-to's corner: the end of the top apron
 // turns up that wall, under the wall's own flashing.
 //
-//      top wall      y ^            |          The net's strip past the corner folds up twice: beside the
-//      cover
-//    ──────────┬       |  upstand   | B        (A) and beside the upstand (B). On the wall there are 90° +
-//    pitch
-//              │ B ┐   |            |          between the slope and the plumb corner, on the flat sheet
-//              180°:
-//       return │   ├   +- - - - - - o          A and B take half of that room each. What is left between them
-//       is
-//              │ A ┘   |   cover    | A        cut out and the two edges, of one length, are welded; or it is
-//     slope  ╱ │       +------------+--> x     worked away.
+//      top wall      y ^            |
+//    ──────────┬       |  upstand   | B
+//              │ B ┐   |            |
+//       return │   ├   +- - - - - - o
+//              │ A ┘   |   cover    | A
+//     slope  ╱ │       +------------+--> x
+//
+// The net's strip past the corner folds up twice: beside the cover (A) and beside the upstand (B). On the
+// wall there are 90° + pitch between the slope and the plumb corner, on the flat sheet 180°: A and B take
+// half of that room each. What is left between them is cut out and the two edges, of one length, are welded;
+// or it is worked away.
 #pragma once
 
 #include "place.h"

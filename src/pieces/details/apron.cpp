@@ -214,10 +214,10 @@ std::vector<job::Figure> figures_of(const Place& place, const Sizes& s, Length r
   }
   const job::Covering& c = place.slope.covering;
   if (c.kind == job::CoveringKind::profiled_tile && c.roll_pitch && c.roll_depth) {
-    const double slope = 3.141592653589793 * (*c.roll_depth / *c.roll_pitch);
+    const double slope = kPi * (*c.roll_depth / *c.roll_pitch);
     out.push_back(Why("developed", "length * sqrt(1 + (pi * d / p) * (pi * d / p) / 2)", "mm")
                       .term("length", s.length.in_mm(), "mm", "figure length")
-                      .term("pi", 3.141592653589793, "", "circle")
+                      .term("pi", kPi, "", "circle")
                       .survey("d", *c.roll_depth)
                       .survey("p", *c.roll_pitch)
                       .gives(s.length * square_root(1.0 + slope * slope / 2.0)));

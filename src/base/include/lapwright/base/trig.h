@@ -11,6 +11,8 @@
 
 namespace lapwright {
 
+inline constexpr double kPi = 3.141592653589793;
+
 double sin_deg(double degrees);
 double cos_deg(double degrees);
 double tan_deg(double degrees);         // ±infinity at odd multiples of 90
