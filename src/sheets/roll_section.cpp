@@ -1,5 +1,6 @@
 // The roll at the middle of a wide gutter, cut through: its core on the boards, the sheet that is laid first
 // up one side and over, the other right over it and onto the sole beyond.
+#include "lead_line.h"
 #include "pages.h"
 #include "placed.h"
 
@@ -20,15 +21,14 @@ using draw::LineKind;
 using draw::Point;
 
 constexpr double kHalfTurn = 180;
-constexpr double kBoard = 25;   // thick, as drawn, mm
-constexpr double kFlat = 88;    // of sole that is drawn each side of the roll, mm
-constexpr double kLead = 0.9;   // how thick lead is drawn, mm of paper
-constexpr double kApart = 1.7;  // sheets on each other, mm of paper
+constexpr double kBoard = 25;  // thick, as drawn, mm
+constexpr double kFlat = 88;   // of sole that is drawn each side of the roll, mm
 
 struct Roll {
   double core = 0;
   double under = 0;
   double over = 0;
+  double splash = 0;
 };
 
 // Along the sole from its far end to the core, then up, over and down, `off` outside the core and the sole,
@@ -50,7 +50,7 @@ std::vector<Point> round_the_core(const Roll& roll, double off, double length) {
   for (int i = 1; i <= kParts; ++i) {
     const double angle = kHalfTurn - kHalfTurn * i / kParts;
     const Point to{(r + off) * cos_deg(angle), r + (r + off) * sin_deg(angle)};
-    if (!go(to, 3.141592653589793 * r / kParts)) return out;
+    if (!go(to, kPi * r / kParts)) return out;
   }
   if (!go({r + off, off}, r)) return out;
   go({r + off + left, off}, left);
@@ -59,9 +59,7 @@ std::vector<Point> round_the_core(const Roll& roll, double off, double length) {
 
 draw::Path lead(std::vector<Point> points, bool mirrored, double scale) {
   for (Point& p : points) p = Point{mirrored ? -p.x : p.x, p.y} * scale;
-  draw::Path out = draw::polyline(points, LineKind::heavy);
-  out.stroke = draw::Stroke{LineKind::heavy, kLead};
-  return out;
+  return lead_line(points);
 }
 
 draw::Path timber(std::vector<Point> points, double scale) {
@@ -90,16 +88,15 @@ draw::Drawing picture(const Words& words, const Roll& roll, double scale) {
     out.add(draw::leader(at * scale, at * scale + to, words.say(key) + " " + words.tape(Length::mm(length)),
                          kNumber));
   };
-  const double splash = roll.over - roll.core * (1 + 3.141592653589793 / 2);
   out.add(draw::Dimension{.from = Point{-r, -kBoard} * scale,
                           .to = Point{r, -kBoard} * scale,
                           .offset = -9,
                           .text = words.say("sheet.roll_core") + " " + words.tape(Length::mm(roll.core)),
                           .size = kNumber});
-  out.add(draw::Dimension{.from = Point{-r - second - splash, second} * scale,
+  out.add(draw::Dimension{.from = Point{-r - second - roll.splash, second} * scale,
                           .to = Point{-r - second, second} * scale,
                           .offset = 12,
-                          .text = words.say("sheet.roll_splash") + " " + words.tape(Length::mm(splash)),
+                          .text = words.say("sheet.roll_splash") + " " + words.tape(Length::mm(roll.splash)),
                           .size = kNumber});
   said("sheet.roll_under", roll.under, {-r - first, r * 0.6}, {-28, 34});
   said("sheet.roll_over", roll.over, {r + second, r * 0.9}, {14, 26});
@@ -112,11 +109,11 @@ void add_roll_sections(Sheets& sheets) {
   const Words& words = sheets.words();
   std::set<std::pair<std::string, std::string>> drawn;
   for (const job::Piece& piece : sheets.sources().plan.pieces) {
-    const Roll roll{figure_or(piece, "roll_over", 0) > 0
-                        ? 2 * (figure_or(piece, "roll_over", 0) - figure_or(piece, "roll_beyond", 0))
-                        : 0,
-                    figure_or(piece, "roll_under", 0), figure_or(piece, "roll_over", 0)};
-    if (roll.core <= 0 || !drawn.emplace(piece.slope, piece.junction).second) continue;
+    const double over = figure_or(piece, "roll_over", 0);
+    if (over <= 0 || !drawn.emplace(piece.slope, piece.junction).second) continue;
+    const practice::Pack& pack = sheets.sources().pack;
+    const Roll roll{pack.number("roll.core"), figure_or(piece, "roll_under", 0), over,
+                    pack.number("roll.splash")};
     const About about{{piece.slope, piece.junction}};
     constexpr double kNotes = 60;  // round the picture
     const double scale = usual_scale(2 * kFlat, roll.core + kBoard, kArea.width() - 20,

@@ -1,6 +1,7 @@
 #include "section_picture.h"
 
 #include "labels.h"
+#include "lead_line.h"
 
 #include <lapwright/base/trig.h>
 #include <lapwright/draw/font.h>
@@ -17,15 +18,6 @@ namespace {
 using draw::LineKind;
 using draw::Point;
 using draw::pt;
-
-constexpr double kLead = 0.9;   // how thick lead is drawn, mm of paper
-constexpr double kApart = 1.7;  // sheets on each other, middle to middle, mm of paper
-
-draw::Path lead_path(const std::vector<Point>& points) {
-  draw::Path out = draw::polyline(points, LineKind::heavy);
-  out.stroke = draw::Stroke{LineKind::heavy, kLead};
-  return out;
-}
 
 // What a figure of this length is called, where the piece names it.
 std::string said_length(const Words& words, const job::Piece& piece, double length) {
@@ -58,7 +50,7 @@ class Picture {
     for (const LeadLine& line : section_.lead) joint(line);
     for (const LeadLine& line : section_.lead) {
       for (const std::vector<Point>& run : drawn(line, out_of(line))) {
-        draw::Path path = lead_path(on_paper(run));
+        draw::Path path = lead_line(on_paper(run));
         path.tag = line.piece->mark;
         out_.add(std::move(path));
       }

@@ -1,6 +1,7 @@
 // Two sections at a wall with soakers: along the slope through two laps, and across at the wall. Walls that
 // give the same drawing share a page.
 #include "face_view.h"
+#include "lead_line.h"
 #include "pages.h"
 
 #include <lapwright/draw/font.h>
@@ -14,8 +15,6 @@ namespace {
 
 using draw::LineKind;
 using draw::Point;
-
-constexpr double kLead = 0.9;  // how thick lead is drawn, mm of paper
 
 struct Laps {
   double unit = 0;  // length
@@ -33,6 +32,7 @@ struct Laps {
 struct Alike {
   const Wall* wall = nullptr;
   Laps laps;
+  bool warned = false;  // of something there: it keeps a page of its own
   std::vector<const Wall*> others;
 };
 
@@ -48,12 +48,6 @@ Laps laps_of(const Wall& wall) {
   laps.upstand = figure_or(piece, "upstand", 0);
   laps.proud = figure_or(piece, "proud", laps.upstand - laps.thick);
   return laps;
-}
-
-draw::Path lead_line(const std::vector<Point>& points, LineKind kind = LineKind::heavy) {
-  draw::Path out = draw::polyline(points, kind);
-  out.stroke = draw::Stroke{kind, kLead};
-  return out;
 }
 
 // In true mm, the slope level: s right, n up; tail of the lowest unit at 0.
@@ -252,7 +246,6 @@ bool same_across(const Wall& a, const Wall& b) {
          (a.junction.wall.kind == job::WallKind::brick) == (b.junction.wall.kind == job::WallKind::brick);
 }
 
-// A wall of which a warning must be read keeps a page of its own.
 std::vector<Alike> alike(const Sheets& sheets, const std::vector<Wall>& walls,
                          bool (*same)(const Wall&, const Wall&)) {
   std::vector<Alike> out;
@@ -260,14 +253,12 @@ std::vector<Alike> alike(const Sheets& sheets, const std::vector<Wall>& walls,
     if (wall.soakers.empty()) continue;
     const Laps laps = laps_of(wall);
     if (laps.gauge <= 0 || laps.unit <= 0) continue;
-    const auto warned = [&](const Wall& one) {
-      return !warnings_at(sheets.sources().plan, {{one.slope->name, one.junction.name}}).empty();
-    };
+    const bool warned = !warnings_at(sheets.sources().plan, {{wall.slope->name, wall.junction.name}}).empty();
     const auto found = std::find_if(out.begin(), out.end(), [&](const Alike& one) {
-      return one.laps == laps && same(*one.wall, wall) && !warned(*one.wall) && !warned(wall);
+      return !warned && !one.warned && one.laps == laps && same(*one.wall, wall);
     });
     if (found == out.end()) {
-      out.push_back({&wall, laps, {}});
+      out.push_back({&wall, laps, warned, {}});
     } else {
       found->others.push_back(&wall);
     }
