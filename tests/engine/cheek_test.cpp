@@ -1,5 +1,6 @@
 // A cheek that runs out under its own eaves. Common practice, no source: nobody prints where lead stops
 // there.
+#include "folded.h"
 #include "judge.h"
 #include "planned.h"
 #include "planner.h"
@@ -175,15 +176,11 @@ TEST(Cheek, strip_lies_on_the_roof_and_under_the_soffit) {
     const double cosine = std::cos(pitch * kRadian);
     for (const job::Piece* piece : pieces_of(job.plan, "cheek-flashing")) {
       ++strips;
-      ASSERT_FALSE(geom::fault_of(piece->net).has_value()) << text;
-      const auto panels = geom::split_into_panels(piece->net, piece->base_point);
-      ASSERT_TRUE(panels) << text;
-      ASSERT_EQ(panels->size(), 2U) << text;
-      const auto frames = geom::fold_panels(piece->net, *panels, piece->placements[0].frame);
+      const auto panels = sample::folded(*piece, piece->placements[0]);
+      ASSERT_EQ(panels.size(), 2U) << text;
       const double wall = hand == "left" ? 0 : 4000;
       for (std::size_t k = 0; k < 2; ++k) {
-        for (const geom::GridPoint g : (*panels)[k].ring) {
-          const geom::Vec3 p = frames[k].at(static_cast<double>(g.x) / 1000, static_cast<double>(g.y) / 1000);
+        for (const geom::Vec3& p : panels[k].points) {
           if (k == 0) {
             EXPECT_NEAR(p.z, 0, 0.1) << text;
             EXPECT_LE(std::fabs(p.x - wall), 150 + 0.1) << text;

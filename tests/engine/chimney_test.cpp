@@ -1,5 +1,6 @@
 // The front and the back of a stack and the wall at the top of a slope, against the trade's numbers and,
 // folded, against planes made here from the pitch alone.
+#include "folded.h"
 #include "planned.h"
 #include "planner.h"
 #include "planning.h"
@@ -22,6 +23,9 @@ namespace {
 
 using geom::Vec3;
 using sample::figure_value;
+using sample::folded;
+using sample::kTenth;
+using sample::Lying;
 using sample::pieces_of;
 
 job::Plan plan_file(const std::string& name) {
@@ -124,33 +128,6 @@ TEST(Chimney, stack_across_the_ridge_has_saddles_and_no_gutter) {
   }
 }
 
-constexpr double kTenth = 0.1;  // mm: a folded panel against its plane
-
-// A panel where it lies: its corners in the slope's frame.
-struct Lying {
-  std::vector<Vec3> points;
-  Vec3 normal;
-};
-
-std::vector<Lying> panels_of(const job::Piece& piece) {
-  std::vector<Lying> out;
-  const auto panels = geom::split_into_panels(piece.net, piece.base_point);
-  EXPECT_TRUE(panels) << piece.kind;
-  if (!panels) return out;
-  for (const job::Placement& placement : piece.placements) {
-    const auto frames = geom::fold_panels(piece.net, *panels, placement.frame);
-    for (std::size_t i = 0; i < frames.size(); ++i) {
-      Lying panel;
-      for (const geom::GridPoint p : (*panels)[i].ring)
-        panel.points.push_back(
-            frames[i].at(static_cast<double>(p.x) / 1000, static_cast<double>(p.y) / 1000));
-      panel.normal = frames[i].normal();
-      out.push_back(std::move(panel));
-    }
-  }
-  return out;
-}
-
 // A plane that a panel may lie on: through a point, with a unit normal.
 struct Named {
   std::string name;
@@ -160,9 +137,7 @@ struct Named {
 
 std::string plane_of(const Lying& panel, const std::vector<Named>& planes) {
   for (const Named& plane : planes) {
-    double off = 0;
-    for (const Vec3& p : panel.points) off = std::max(off, std::fabs(dot(p - plane.point, plane.normal)));
-    if (off < kTenth) return plane.name;
+    if (panel.strays(plane.point, plane.normal) < kTenth) return plane.name;
   }
   return {};
 }
@@ -173,31 +148,13 @@ double lowest(const Lying& panel) {
   return low;
 }
 
-bool same_place(Vec3 a, Vec3 b) {
-  return length_of(a - b) < kTenth;
-}
-
-// How many edges of `corner` are also edges of `other`, both ends in the same places.
-std::size_t shared_edges(const job::Piece& corner, const std::vector<const job::Piece*>& others) {
-  std::vector<std::pair<Vec3, Vec3>> edges;
+// How many edges of a piece are also edges of the others.
+std::size_t shared_edges(const job::Piece& piece, const std::vector<const job::Piece*>& others) {
+  std::vector<Lying> there;
   for (const job::Piece* other : others) {
-    for (const Lying& panel : panels_of(*other)) {
-      for (std::size_t i = 0; i < panel.points.size(); ++i)
-        edges.emplace_back(panel.points[i], panel.points[(i + 1) % panel.points.size()]);
-    }
+    for (Lying& panel : folded(*other)) there.push_back(std::move(panel));
   }
-  std::size_t shared = 0;
-  for (const Lying& panel : panels_of(corner)) {
-    for (std::size_t i = 0; i < panel.points.size(); ++i) {
-      const Vec3 a = panel.points[i];
-      const Vec3 b = panel.points[(i + 1) % panel.points.size()];
-      shared += std::any_of(edges.begin(), edges.end(), [&](const auto& e) {
-        return (same_place(e.first, a) && same_place(e.second, b)) ||
-               (same_place(e.first, b) && same_place(e.second, a));
-      });
-    }
-  }
-  return shared;
+  return sample::shared_edges(folded(piece), there);
 }
 
 std::string stack_job(double pitch, double thickness, double at, double front, double width, double depth,
@@ -258,7 +215,7 @@ TEST(Chimney, folded_panels_lie_where_they_should) {
       const bool ours = piece.kind == "apron" || piece.kind == "back-gutter" || piece.kind == "corner" ||
                         piece.kind == "cover-flashing";
       if (!ours) continue;
-      for (const Lying& panel : panels_of(piece)) {
+      for (const Lying& panel : folded(piece)) {
         judged += 1;
         if (!plane_of(panel, planes).empty()) continue;
         const bool level_panel = std::fabs(std::fabs(dot(panel.normal, upright)) - 1) < 1e-9;
@@ -326,7 +283,7 @@ TEST(Chimney, gutter_above_a_skew_wall_follows_it) {
       {"roof", {0, 0, 0}, {0, 0, 1}}, {"wall", foot, out}, {"sole", foot + far * up_roof, sole_normal}};
   std::set<std::string> seen;
   for (const job::Piece* piece : gutters) {
-    for (const Lying& panel : panels_of(*piece)) {
+    for (const Lying& panel : folded(*piece)) {
       const std::string name = plane_of(panel, planes);
       EXPECT_FALSE(name.empty());
       seen.insert(name);
@@ -352,7 +309,7 @@ TEST(Chimney, gutter_cover_turns_into_a_joint) {
     seen = true;
     double top = 0;
     double foot = 1e9;
-    for (const Lying& panel : panels_of(*piece)) {
+    for (const Lying& panel : folded(*piece)) {
       for (const Vec3& p : panel.points) {
         const double height = dot(p - front, upright) - 12 / std::cos(t);
         top = std::max(top, height);
@@ -416,7 +373,7 @@ TEST(Chimney, a_gutter_of_four_pieces_has_one_roll_and_two_drips) {
   std::vector<std::pair<double, double>> along;
   for (const job::Piece* piece : pieces_of(planned->plan, "back-gutter")) {
     EXPECT_LE(piece->length.in_mm(), 2000 + 1e-6);  // trade guides
-    const std::vector<Lying> panels = panels_of(*piece);
+    const std::vector<Lying> panels = folded(*piece);
     const std::size_t each = panels.size() / piece->placements.size();
     for (std::size_t k = 0; k < panels.size(); ++k) {
       if (k % each == 0) along.emplace_back(1e9, -1e9);

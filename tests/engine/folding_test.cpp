@@ -1,6 +1,7 @@
 // Lead folded against walls on any line and stacks through the ridge, over random roofs: every panel lies on
 // its plane, seams close, pieces make the wall's true length. The planes are put up here as vectors in a
 // level frame (along the eaves, level towards the ridge, upright), from the survey's numbers alone.
+#include "folded.h"
 #include "planned.h"
 #include "planner.h"
 
@@ -20,9 +21,9 @@ namespace lapwright {
 namespace {
 
 using geom::Vec3;
+using sample::kTenth;
 
 constexpr double kRadian = 3.14159265358979323846 / 180;
-constexpr double kTenth = 0.1;  // mm: how near a panel must come to its plane
 #ifdef __SANITIZE_ADDRESS__
 constexpr int kLines = 400;
 constexpr int kStacks = 400;
@@ -48,16 +49,8 @@ struct Flat {
 };
 
 // A folded panel, in the level frame.
-struct Lying {
-  std::vector<Vec3> points;
-  Vec3 normal;
-
-  double strays(const Flat& plane) const {
-    double worst = 0;
-    for (const Vec3& p : points) worst = std::max(worst, std::fabs(plane.off(p)));
-    return worst;
-  }
-  bool on(const Flat& plane) const { return strays(plane) < kTenth; }
+struct Lying : sample::Lying {
+  bool on(const Flat& plane) const { return strays(plane.point, plane.normal) < kTenth; }
   // The part of it that is nearest to the side that the normal points to.
   double foremost(const Flat& plane) const {
     double most = -1e9;
@@ -69,18 +62,10 @@ struct Lying {
 
 std::vector<Lying> folded(const job::Piece& piece, const job::Placement& place, const Tilt& tilt) {
   std::vector<Lying> out;
-  const auto panels = geom::split_into_panels(piece.net, piece.base_point);
-  EXPECT_TRUE(panels) << piece.kind;
-  if (!panels) return out;
-  const auto frames = geom::fold_panels(piece.net, *panels, place.frame);
-  for (std::size_t i = 0; i < frames.size(); ++i) {
-    Lying panel;
-    for (const geom::GridPoint g : (*panels)[i].ring) {
-      panel.points.push_back(
-          tilt.level(frames[i].at(static_cast<double>(g.x) / 1000, static_cast<double>(g.y) / 1000)));
-    }
-    panel.normal = tilt.level(frames[i].normal());
-    out.push_back(std::move(panel));
+  for (sample::Lying& panel : sample::folded(piece, place)) {
+    for (Vec3& p : panel.points) p = tilt.level(p);
+    panel.normal = tilt.level(panel.normal);
+    out.push_back({std::move(panel)});
   }
   return out;
 }
@@ -236,39 +221,17 @@ struct Ridge {
   }
 };
 
-struct Edge {
-  Vec3 a;
-  Vec3 b;
-  bool same_as(const Edge& o) const {
-    const auto near = [](Vec3 p, Vec3 q) { return length_of(p - q) < kTenth; };
-    return (near(a, o.a) && near(b, o.b)) || (near(a, o.b) && near(b, o.a));
-  }
-};
-
-std::vector<Edge> edges_of(const job::Piece& piece, const Tilt& tilt) {
-  std::vector<Edge> out;
-  for (const job::Placement& place : piece.placements) {
-    for (const Lying& panel : folded(piece, place, tilt)) {
-      for (std::size_t k = 0; k < panel.points.size(); ++k)
-        out.push_back({panel.points[k], panel.points[(k + 1) % panel.points.size()]});
-    }
-  }
-  return out;
-}
-
 // Each welded piece has two seams a placement, edge to edge, so as long as each other.
-void judge_seams(const job::Plan& plan, const job::Piece& welded, const Tilt& tilt, const std::string& job) {
+void judge_seams(const job::Plan& plan, const job::Piece& welded, const std::string& job) {
   const bool gusset = sample::figure(welded.figures, "apex") != nullptr;
-  std::vector<Edge> others;
+  std::vector<sample::Lying> others;
   for (const job::Piece* other : sample::pieces_of(plan, gusset ? "saddle" : "apron")) {
     if (other->slope != welded.slope) continue;
-    for (const Edge& e : edges_of(*other, tilt)) others.push_back(e);
+    for (sample::Lying& panel : sample::folded(*other)) others.push_back(std::move(panel));
   }
-  std::size_t closed = 0;
-  for (const Edge& e : edges_of(welded, tilt)) {
-    closed += std::any_of(others.begin(), others.end(), [&](const Edge& o) { return e.same_as(o); });
-  }
-  EXPECT_EQ(closed, 2U * welded.placements.size()) << (gusset ? "gusset" : "corner") << "\n" << job;
+  EXPECT_EQ(sample::shared_edges(sample::folded(welded), others), 2U * welded.placements.size())
+      << (gusset ? "gusset" : "corner") << "\n"
+      << job;
 }
 
 TEST(Folding, lead_at_stacks_through_the_ridge) {
@@ -333,7 +296,7 @@ TEST(Folding, lead_at_stacks_through_the_ridge) {
         }
         EXPECT_GE(upright, 1U) << piece.kind << "\n" << job;
       }
-      if (piece.kind == "corner") judge_seams(planned->plan, piece, s.tilt, job);
+      if (piece.kind == "corner") judge_seams(planned->plan, piece, job);
     }
   }
   for (const char* kind : {"soaker", "step-flashing", "apron", "saddle", "corner"})

@@ -1,4 +1,5 @@
 // Lead where two slopes meet, on real plans.
+#include "folded.h"
 #include "formula.h"
 #include "planned.h"
 #include "planning.h"
@@ -226,14 +227,9 @@ struct Corners {
 
 Corners placed(const job::Piece& piece, const job::Placement& placement, const Axes& first, double corner_u) {
   Corners out;
-  const auto panels = geom::split_into_panels(piece.net, piece.base_point);
-  EXPECT_TRUE(panels);
-  if (!panels) return out;
-  const auto frames = geom::fold_panels(piece.net, *panels, placement.frame);
-  for (std::size_t i = 0; i < panels->size(); ++i) {
+  for (const sample::Lying& panel : sample::folded(piece, placement)) {
     out.panels.emplace_back();
-    for (const geom::GridPoint p : (*panels)[i].ring) {
-      geom::Vec3 at = frames[i].at(geom::to_length(p.x).in_mm(), geom::to_length(p.y).in_mm());
+    for (geom::Vec3 at : panel.points) {
       at.x -= corner_u;
       out.panels.back().push_back(in_space(first, at));
     }

@@ -1,5 +1,6 @@
 // The corner of a lean-to, where a top abutment meets the walls at its sides: the ends of the apron, folded,
 // against the walls' planes.
+#include "folded.h"
 #include "planned.h"
 #include "planner.h"
 
@@ -18,8 +19,6 @@ namespace lapwright {
 namespace {
 
 using geom::Vec3;
-
-constexpr double kTenth = 0.1;  // mm: a folded panel against its plane
 
 struct LeanTo {
   double pitch = 35;
@@ -45,44 +44,9 @@ struct LeanTo {
   }
 };
 
-using Ring = std::vector<Vec3>;
-
-std::vector<Ring> folded(const job::Piece& piece, const job::Placement& place) {
-  std::vector<Ring> out;
-  EXPECT_EQ(geom::fault_of(piece.net), std::nullopt);
-  const auto panels = geom::split_into_panels(piece.net, piece.base_point);
-  EXPECT_TRUE(panels);
-  if (!panels) return out;
-  const auto frames = geom::fold_panels(piece.net, *panels, place.frame);
-  for (std::size_t i = 0; i < frames.size(); ++i) {
-    out.emplace_back();
-    for (const geom::GridPoint g : (*panels)[i].ring)
-      out.back().push_back(frames[i].at(static_cast<double>(g.x) / 1000, static_cast<double>(g.y) / 1000));
-  }
-  return out;
-}
-
-double strays(const Ring& ring, Vec3 point, Vec3 normal) {
-  double worst = 0;
-  for (const Vec3& p : ring) worst = std::max(worst, std::fabs(dot(p - point, normal)));
-  return worst;
-}
-
-// Edges of one panel that lie, both ends, on an edge of the other.
-std::size_t edges_that_meet(const Ring& a, const Ring& b) {
-  std::size_t out = 0;
-  for (std::size_t i = 0; i < a.size(); ++i) {
-    for (std::size_t j = 0; j < b.size(); ++j) {
-      const Vec3 from = a[i];
-      const Vec3 to = a[(i + 1) % a.size()];
-      const Vec3 other_from = b[j];
-      const Vec3 other_to = b[(j + 1) % b.size()];
-      out += length_of(from - other_to) < kTenth && length_of(to - other_from) < kTenth;
-      out += length_of(from - other_from) < kTenth && length_of(to - other_to) < kTenth;
-    }
-  }
-  return out;
-}
+using sample::folded;
+using sample::kTenth;
+using sample::Lying;
 
 // The cover lies on the units, the upstand stands on the top wall, and at each corner two panels on the wall
 // at the side: square to the slope's edge and beside the plumb corner. Welded, they meet edge to edge.
@@ -114,32 +78,32 @@ TEST(LeanTo, ends_of_the_apron_stand_on_the_side_walls) {
     for (const job::Piece* piece : sample::pieces_of(planned->plan, "apron")) {
       EXPECT_LE(piece->length.in_mm(), 1500 + 1e-6);  // NHBC Standards 7.2.20
       for (const job::Placement& place : piece->placements) {
-        std::vector<Ring> on_left;
-        std::vector<Ring> on_right;
-        for (const Ring& ring : folded(*piece, place)) {
-          const bool cover = strays(ring, {0, 0, roof.units}, {0, 0, 1}) < kTenth;
-          const bool upstand = strays(ring, top, level) < kTenth;
-          if (strays(ring, {}, {1, 0, 0}) < kTenth) {
-            on_left.push_back(ring);
-          } else if (strays(ring, {roof.width, 0, 0}, {1, 0, 0}) < kTenth) {
-            on_right.push_back(ring);
+        std::vector<Lying> on_left;
+        std::vector<Lying> on_right;
+        for (const Lying& panel : folded(*piece, place)) {
+          const bool cover = panel.strays({0, 0, roof.units}, {0, 0, 1}) < kTenth;
+          const bool upstand = panel.strays(top, level) < kTenth;
+          if (panel.strays({}, {1, 0, 0}) < kTenth) {
+            on_left.push_back(panel);
+          } else if (panel.strays({roof.width, 0, 0}, {1, 0, 0}) < kTenth) {
+            on_right.push_back(panel);
           } else if (!cover && !upstand) {
-            for (const Vec3& p : ring)
+            for (const Vec3& p : panel.points)
               EXPECT_GT(dot(p - top, level), -kTenth) << job;  // turned into the wall
           }
-          for (const Vec3& p : ring) {
+          for (const Vec3& p : panel.points) {
             EXPECT_GT(p.x, -kTenth) << job;
             EXPECT_LT(p.x, roof.width + kTenth) << job;
           }
         }
-        for (const std::vector<Ring>* side : {&on_left, &on_right}) {
+        for (const std::vector<Lying>* side : {&on_left, &on_right}) {
           if (side->empty()) continue;
           ASSERT_EQ(side->size(), 2U) << job;
-          EXPECT_EQ(edges_that_meet(side->front(), side->back()), welded ? 1U : 0U) << job;
+          EXPECT_EQ(sample::shared_edges({side->front()}, {side->back()}), welded ? 1U : 0U) << job;
           // As high as an upstand has to be (trade guides), square to the slope.
           double high = 0;
-          for (const Vec3& p : side->front()) high = std::max(high, p.z - roof.units);
-          for (const Vec3& p : side->back()) high = std::max(high, p.z - roof.units);
+          for (const Vec3& p : side->front().points) high = std::max(high, p.z - roof.units);
+          for (const Vec3& p : side->back().points) high = std::max(high, p.z - roof.units);
           EXPECT_GE(high, 75 - kTenth) << job;
           ++turned;
         }

@@ -1,4 +1,5 @@
 // Pipe slates: the base's size against what is published, the sleeve against the hole that it is welded into.
+#include "folded.h"
 #include "planned.h"
 #include "planner.h"
 #include "planning.h"
@@ -166,20 +167,17 @@ TEST(Pipe, sleeve_meets_the_hole_on_random_roofs) {
     EXPECT_NEAR(tall, pipe.diameter / cosine, 0.01);
 
     // Each facet of the sleeve, folded round.
-    const auto panels = geom::split_into_panels(sleeve.net, sleeve.base_point);
-    ASSERT_TRUE(panels) << text;
-    ASSERT_EQ(panels->size(), hole.size());
-    const auto frames = geom::fold_panels(sleeve.net, *panels, sleeve.placements[0].frame);
+    const auto panels = sample::folded(sleeve, sleeve.placements[0]);
+    ASSERT_EQ(panels.size(), hole.size()) << text;
     const geom::Vec3 upright{0, sine, cosine};
     const auto height = [&](geom::Vec3 p) { return p.y * sine + p.z * cosine; };
     const double top = height({0, pipe.up + r / cosine, 0}) + 150;
     double seam_gap = 0;
     std::vector<bool> met(hole.size(), false);
-    for (std::size_t k = 0; k < panels->size(); ++k) {
-      EXPECT_NEAR(geom::dot(frames[k].normal(), upright), 0, 1e-6);
+    for (std::size_t k = 0; k < panels.size(); ++k) {
+      EXPECT_NEAR(geom::dot(panels[k].normal, upright), 0, 1e-6);
       std::vector<geom::Vec3> low;
-      for (const geom::GridPoint g : (*panels)[k].ring) {
-        const geom::Vec3 p = frames[k].at(static_cast<double>(g.x) / 1000, static_cast<double>(g.y) / 1000);
+      for (const geom::Vec3& p : panels[k].points) {
         if (std::fabs(height(p) - top) <= 0.1) continue;
         EXPECT_NEAR(p.z, 0, 0.1) << text;
         low.push_back(p);
@@ -187,7 +185,7 @@ TEST(Pipe, sleeve_meets_the_hole_on_random_roofs) {
       ASSERT_EQ(low.size(), 2U) << text;
       // Outward: away from the pipe's middle.
       const geom::Vec3 middle{pipe.at, pipe.up, 0};
-      EXPECT_GT(geom::dot(frames[k].normal(), 0.5 * (low[0] + low[1]) - middle), 0);
+      EXPECT_GT(geom::dot(panels[k].normal, 0.5 * (low[0] + low[1]) - middle), 0);
       for (std::size_t h = 0; h < hole.size(); ++h) {
         const geom::Vec3 a = hole[h];
         const geom::Vec3 b = hole[(h + 1) % hole.size()];

@@ -1,5 +1,6 @@
 // Lead beside single-lap tiles: secret gutters, step and cover, covers in a chase. Where the lead should lie
 // is worked out here from the pitch by vectors.
+#include "folded.h"
 #include "judge.h"
 #include "planned.h"
 #include "planner.h"
@@ -72,19 +73,8 @@ using Points = std::vector<geom::Vec3>;
 
 // Every panel's corners in space, the base panel first.
 std::vector<Points> folded(const job::Piece& piece, const job::Placement& place) {
-  EXPECT_FALSE(geom::fault_of(piece.net).has_value()) << piece.kind;
-  const auto panels = geom::split_into_panels(piece.net, piece.base_point);
-  EXPECT_TRUE(panels) << piece.kind;
   std::vector<Points> out;
-  if (!panels) return out;
-  const auto frames = geom::fold_panels(piece.net, *panels, place.frame);
-  for (std::size_t i = 0; i < panels->size(); ++i) {
-    Points corners;
-    for (const geom::GridPoint g : (*panels)[i].ring) {
-      corners.push_back(frames[i].at(static_cast<double>(g.x) / 1000, static_cast<double>(g.y) / 1000));
-    }
-    out.push_back(std::move(corners));
-  }
+  for (sample::Lying& panel : sample::folded(piece, place)) out.push_back(std::move(panel.points));
   return out;
 }
 
