@@ -19,7 +19,6 @@ namespace lapwright::pieces {
 namespace {
 
 using geom::EdgeRole;
-using geom::grid_point;
 using geom::to_grid;
 using job::Level;
 using practice::Why;

@@ -13,7 +13,6 @@ namespace lapwright::sheets {
 
 namespace {
 
-using draw::LineKind;
 using draw::Point;
 
 struct Laps {
