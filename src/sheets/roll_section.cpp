@@ -93,9 +93,10 @@ draw::Drawing picture(const Words& words, const Roll& roll, double scale) {
                           .offset = -9,
                           .text = words.say("sheet.roll_core") + " " + words.tape(Length::mm(roll.core)),
                           .size = kNumber});
-  out.add(draw::Dimension{.from = Point{-r - second - roll.splash, second} * scale,
-                          .to = Point{-r - second, second} * scale,
-                          .offset = 12,
+  // From the roll outwards, so that words longer than the splash stand clear of it.
+  out.add(draw::Dimension{.from = Point{-r - second, second} * scale,
+                          .to = Point{-r - second - roll.splash, second} * scale,
+                          .offset = -12,
                           .text = words.say("sheet.roll_splash") + " " + words.tape(Length::mm(roll.splash)),
                           .size = kNumber});
   said("sheet.roll_under", roll.under, {-r - first, r * 0.6}, {-28, 34});
