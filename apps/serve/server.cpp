@@ -5,6 +5,7 @@
 #include <boost/asio/signal_set.hpp>
 
 #include <algorithm>
+#include <array>
 #include <csignal>
 #include <utility>
 
@@ -20,6 +21,17 @@ namespace asio = boost::asio;
 // Well below the 1024 descriptors that a process usually has.
 constexpr std::size_t kMostConnections = 256;
 constexpr std::chrono::seconds kFarewell{2};
+
+constexpr std::array<int, 3> kEnding = {SIGINT, SIGTERM, SIGHUP};
+
+// From now on until the program is gone: who presses Ctrl-C again while the first is obeyed gets the same
+// end.
+void hold_back_signals() {
+  sigset_t held{};
+  sigemptyset(&held);
+  for (const int signal : kEnding) sigaddset(&held, signal);
+  (void)pthread_sigmask(SIG_BLOCK, &held, nullptr);
+}
 
 bool asks_for_something(Connection::Phase phase) {
   return phase == Connection::Phase::body || phase == Connection::Phase::answer;
@@ -49,7 +61,7 @@ struct Server::Network {
 
 Server::Server() : network_(std::make_unique<Network>()) {
   Error ignored;
-  for (const int signal : {SIGINT, SIGTERM, SIGHUP}) network_->signals.add(signal, ignored);
+  for (const int signal : kEnding) network_->signals.add(signal, ignored);
   // These would end the program where an error can be told instead: a reader that is gone, a limit on file
   // sizes.
   for (const int signal : {SIGPIPE, SIGXFSZ}) (void)std::signal(signal, SIG_IGN);
@@ -102,6 +114,7 @@ void Server::run(const Site& site, std::chrono::seconds patience) {
   network_->signals.async_wait([&io](const Error& /*error*/, int /*signal*/) { io.stop(); });
   network_->accept(shared);
   io.run();
+  hold_back_signals();
 
   // A request that is whole has its answer by now; what is left to do is to send it.
   shared.stopping = true;

@@ -265,6 +265,13 @@ class Ends(unittest.TestCase):
         half.close()
         self.assertEqual(server.end(), (0, "Ended.\n", ""))
 
+    def test_told_again_and_again(self):
+        """Who is impatient with Ctrl-C gets the same end."""
+        server = Server(Case.tool)
+        while server.process.poll() is None:
+            server.process.terminate()
+        self.assertEqual(server.end(), (0, "Ended.\n", ""))
+
     def test_who_does_not_read_cannot_keep_it(self):
         server = Server(Case.tool)
         with server.connect() as link:
