@@ -44,6 +44,22 @@ TEST(Chimney, top_apron_covers_the_last_margin_and_lap) {
   EXPECT_NEAR((aprons[0]->length * 4 - Length::mm(300)).in_mm(), 5200, 1e-6);
 }
 
+// In severe exposure the apron's free edge is clipped every 300, elsewhere every 500 (trade guides).
+TEST(Chimney, apron_is_clipped_closer_in_severe_exposure) {
+  const auto spacing = [](const std::string& file) {
+    const job::Plan plan = plan_file(file);
+    for (const job::WorkStep& work : plan.order_of_work) {
+      if (work.step != "work.apron_front") continue;
+      for (const job::Param& param : work.params) {
+        if (param.name == "clips") return std::get<double>(param.value);
+      }
+    }
+    return 0.0;
+  };
+  EXPECT_DOUBLE_EQ(spacing("stack-severe.json"), 300);
+  EXPECT_DOUBLE_EQ(spacing("stack-welded.json"), 500);
+}
+
 // A stack 2950 wide on slate: nothing in one piece of 3.4 m; pieces of 1500 at most along the front and over
 // the gutter, and a gutter that falls both ways from a roll in the middle (two pieces over 2000: trade
 // guides).

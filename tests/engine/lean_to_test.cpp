@@ -204,6 +204,7 @@ TEST(LeanTo, seam_of_a_welded_corner) {
   EXPECT_NEAR(sample::figure_value(aprons[0]->figures, "seam"), 75 / std::sin(65 * std::acos(-1.0) / 180),
               1e-9);
   EXPECT_NEAR(aprons[0]->length.in_mm(), 1200 + 2 * 75, 1e-9);
+  EXPECT_NE(sample::finding(planned->plan, "corner.welded"), nullptr);
 }
 
 }  // namespace

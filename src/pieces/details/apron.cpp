@@ -15,6 +15,7 @@
 #include "detail.h"
 #include "joint_above.h"
 #include "on_face.h"
+#include "roof_cover.h"
 #include "sheet.h"
 #include "soaker.h"
 #include "stack_place.h"
@@ -293,6 +294,7 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
   const std::size_t first = plan.pieces.size();
   const bool on_stack = place.face.kind == job::FaceKind::front;
   say_turned_ends(place, s.ends, plan);
+  if (s.ends.any() && s.ends.welded) say_welding(place, plan);
   // An end that turns up a wall has to be there before that wall's flashing.
   const auto courses = static_cast<std::int64_t>(place.layout.courses.size());
   for (std::int64_t i = 0; i < s.count; ++i) {
@@ -328,7 +330,7 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
                    {"turn_in", s.turn_in.in_mm(), "mm"},
                    {"past", s.past.in_mm(), "mm"},
                    {"lap", s.lap.in_mm(), "mm"},
-                   {"clips", pack.number("clip.spacing"), "mm"},
+                   {"clips", clip_spacing(place).value, "mm"},
                    {"corners", welded ? "corner.weld" : "corner.boss", "key"}};
     if (on_stack) {
       plan.work_before_course.push_back(
