@@ -185,6 +185,15 @@ class Slow(Case):
         for link in links:
             link.close()
 
+    def test_no_more_than_there_is_room_for(self):
+        server = Server(Case.tool)
+        links = [server.connect() for _ in range(300)]
+        self.assertEqual(server.ask("GET", "/", timeout=5).body, INDEX)
+        self.assertIn(len(os.listdir(f"/proc/{server.process.pid}/fd")), range(250, 256 + 20))
+        for link in links:
+            link.close()
+        self.assertEqual(server.end(), (0, "Ended.\n", ""))
+
     def test_a_byte_now_and_then_wins_no_time(self):
         begin = time.monotonic()
         with self.server.connect() as link:
