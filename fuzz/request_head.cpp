@@ -1,29 +1,64 @@
-// Whatever arrives at the server's socket: the answer does not depend on how it was cut into packets or on
-// what follows it, and what passes holds nothing that another reader could take for a second line or a second
-// request.
+// Whatever arrives at the server's socket: what Beast reads of it and we do not refuse holds nothing that
+// another reader could take for a second line or a second request, and does not depend on how it was cut into
+// packets.
 #include <serve/head.h>
+#include <serve/parsed.h>
+#include <serve/reply.h>
+
+#include <boost/asio/buffer.hpp>
+#include <boost/beast/core/error.hpp>
 
 #include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
+#include <optional>
 #include <string>
 #include <string_view>
 
 namespace {
 
 using lapwright::serve::Head;
-using lapwright::serve::HeadRead;
-using lapwright::serve::read_head;
+using lapwright::serve::Parser;
 
 void require(bool holds) {
   if (!holds) std::abort();
 }
 
+// As the server's socket feeds it: first `cut` bytes, then all of them; what the parser took is gone.
+bool read(Parser& parser, std::string_view bytes, std::size_t cut) {
+  lapwright::serve::set_limits(parser);
+  boost::beast::error_code error;
+  std::size_t taken = 0;
+  for (const std::size_t end : {cut, bytes.size()}) {
+    while (!parser.is_header_done() && taken < end) {
+      const std::size_t more = parser.put(boost::asio::buffer(bytes.data() + taken, end - taken), error);
+      taken += more;
+      if (error && error != boost::beast::http::error::need_more) return false;
+      if (error || more == 0) break;
+    }
+  }
+  return parser.is_header_done();
+}
+
+// Nothing when it is refused, or not whole.
+std::optional<Head> passed(std::string_view bytes, std::size_t cut) {
+  Parser parser;
+  if (!read(parser, bytes, cut)) return {};
+  Head head = lapwright::serve::head_in(parser);
+  if (const auto fault = lapwright::serve::fault_in(head)) {
+    require(fault->status >= 400 && fault->body.ends_with('\n'));
+    return {};
+  }
+  // The body that Beast would read is the one that was judged: no chunks, no other length.
+  require(!parser.chunked() && parser.content_length().value_or(0) == head.length);
+  return head;
+}
+
 bool same(const Head& a, const Head& b) {
   const auto equal = [](const auto& x, const auto& y) { return x.name == y.name && x.value == y.value; };
   return a.method == b.method && a.path == b.path && a.query == b.query && a.length == b.length &&
-         a.keep == b.keep && std::ranges::equal(a.fields, b.fields, equal);
+         std::ranges::equal(a.fields, b.fields, equal);
 }
 
 bool has_control(std::string_view text) {
@@ -33,38 +68,25 @@ bool has_control(std::string_view text) {
   });
 }
 
-void judge_whole(std::string_view bytes, const HeadRead& read) {
-  require(read.size >= 4 && read.size <= bytes.size() && read.size <= lapwright::serve::kMostHead);
-  require(bytes.substr(0, read.size).find("\r\n\r\n") == read.size - 4);
-  const Head& head = read.head;
+void judge(const Head& head) {
   require(head.path.starts_with('/') && head.path.find_first_of(" ?#") == std::string::npos);
   require(!head.method.empty() && head.method.find(' ') == std::string::npos);
   require(!has_control(head.method + head.path + head.query));
   require(head.fields.size() <= lapwright::serve::kMostFields);
   for (const auto& field : head.fields) require(!has_control(field.name + field.value));
-  require(head.find("host") != nullptr && head.find("transfer-encoding") == nullptr);
-  // What follows changes nothing, and the last byte is needed.
-  const HeadRead alone = read_head(bytes.substr(0, read.size));
-  const HeadRead more = read_head(std::string(bytes.substr(0, read.size)) + "GET / HTTP/1.1\r\n\r\n");
-  require(alone.state == HeadRead::State::whole && same(alone.head, head));
-  require(more.state == HeadRead::State::whole && more.size == read.size && same(more.head, head));
-  require(read_head(bytes.substr(0, read.size - 1)).state == HeadRead::State::more);
+  require(std::ranges::count(head.fields, "host", &lapwright::serve::Field::name) == 1);
+  require(head.find("transfer-encoding") == nullptr && head.length <= lapwright::serve::kMostJobBytes);
 }
 
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   const std::string_view bytes(reinterpret_cast<const char*>(data), size);
-  const HeadRead read = read_head(bytes);
-  if (read.state == HeadRead::State::whole) judge_whole(bytes, read);
-  if (read.state == HeadRead::State::bad) require(read.status >= 400 && !read.text.empty());
-  if (read.state == HeadRead::State::more) {
-    // Waiting is only for what may still become a request: never for more than a head may have.
-    require(size <= lapwright::serve::kMostHead);
-    // And no part of it was refused before.
-    for (const std::size_t cut : {size / 4, size / 2, size - size / 4}) {
-      require(read_head(bytes.substr(0, cut)).state == HeadRead::State::more);
-    }
+  const std::optional<Head> whole = passed(bytes, size);
+  if (whole) judge(*whole);
+  for (const std::size_t cut : {size / 4, size / 2, size - size / 4}) {
+    const std::optional<Head> parts = passed(bytes, cut);
+    require(parts.has_value() == whole.has_value() && (!whole || same(*whole, *parts)));
   }
   return 0;
 }

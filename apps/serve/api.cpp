@@ -155,6 +155,10 @@ Reply not_allowed(std::string_view allowed) {
 
 }  // namespace
 
+Reply too_big() {
+  return fault(413, "too-big", "A job has at most 8 MB.");
+}
+
 std::optional<Reply> refuse_before_body(const Head& head) {
   const std::string id = below(kJobs, head.path);
   const bool reads = head.method == "GET" || head.method == "HEAD";
@@ -170,7 +174,6 @@ std::optional<Reply> refuse_before_body(const Head& head) {
                  "A job's id is 1 to 64 of the characters a-z, 0-9 and -, and begins with none of the last.");
   }
   if (!head.has_length) return fault(411, "no-length", "The request must say the length of its body.");
-  if (head.length > kMostJobBytes) return fault(413, "too-big", "A job has at most 8 MB.");
   const std::string* type = head.find("content-type");
   if (type == nullptr || (*type != "application/json" && !type->starts_with("application/json;"))) {
     return fault(415, "not-json", "A job is sent as application/json.");

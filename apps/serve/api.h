@@ -12,8 +12,11 @@
 
 namespace lapwright::serve {
 
-// What can be refused before the body is read: method, length, kind of body. Nothing when the body may come.
+// What can be refused before the body is read: method, kind of body. Nothing when the body may come.
 std::optional<Reply> refuse_before_body(const Head& head);
+
+// The answer to a body that is longer than a job may be (kMostJobBytes), wherever it was to go.
+Reply too_big();
 
 Reply answer_api(const Jobs& jobs, std::string_view version, const Head& head, std::string_view body);
 

@@ -1,150 +1,175 @@
 #include "serve/connection.h"
 
-#include <sys/socket.h>
+#include <boost/asio/write.hpp>
+#include <boost/beast/http/read.hpp>
+#include <boost/beast/http/write.hpp>
 
 #include <algorithm>
-#include <array>
-#include <cerrno>
+#include <string_view>
 #include <utility>
+
+#include "serve/api.h"
 
 namespace lapwright::serve {
 
 namespace {
 
+namespace asio = boost::asio;
+namespace http = boost::beast::http;
+
 constexpr std::chrono::seconds kParting{2};
+constexpr std::size_t kMostBodies = 64'000'000;
+
+// A client of the older family at a socket for both is written as one of the older family.
+std::string text_of(const asio::ip::address& address) {
+  if (address.is_v6() && address.to_v6().is_v4_mapped()) {
+    return asio::ip::make_address_v4(asio::ip::v4_mapped, address.to_v6()).to_string();
+  }
+  return address.to_string();
+}
 
 }  // namespace
 
-Connection::Connection(Descriptor socket, std::string address, const Site& site, Patience patience,
-                       Clock::time_point now)
-    : socket_(std::move(socket)),
-      address_(std::move(address)),
-      site_(site),
-      patience_(patience),
-      since_(now),
-      moved_(now) {}
+Connection::Connection(Tcp::socket socket, Shared& shared) : shared_(shared), stream_(std::move(socket)) {
+  Error ignored;
+  // Without it the last part of each answer waits for the client's word that it has the first.
+  stream_.socket().set_option(Tcp::no_delay(true), ignored);
+  Error error;
+  const Tcp::endpoint here = stream_.socket().local_endpoint(error);
+  if (!error) address_ = text_of(here.address());
+  shared_.open.push_back(this);
+}
 
-void Connection::enter(Phase phase, Clock::time_point now) {
+Connection::~Connection() {
+  release_body();
+  shared_.open.remove(this);
+}
+
+void Connection::enter(Phase phase) {
   phase_ = phase;
-  since_ = now;
-  moved_ = now;
+  since_ = Clock::now();
 }
 
-Clock::time_point Connection::deadline() const {
-  switch (phase_) {
-    case Phase::idle:
-      return since_ + patience_.idle();
-    case Phase::head:
-      return since_ + patience_.head;
-    case Phase::body:
-      return since_ + patience_.body();
-    case Phase::answer:
-      return std::min(moved_ + patience_.stalled(), since_ + patience_.answer());
-    case Phase::parting:
-      return since_ + kParting;
-    case Phase::over:
-      break;
+void Connection::close() {
+  enter(Phase::closed);
+  stream_.close();
+}
+
+void Connection::release_body() {
+  shared_.body_bytes -= std::exchange(body_bytes_, 0);
+}
+
+void Connection::await_request() {
+  enter(Phase::asking);
+  if (in_.size() > 0) return read_head();
+  stream_.expires_after(shared_.patience.idle());
+  stream_.async_read_some(in_.prepare(kMostHead),
+                          [self = shared_from_this()](const Error& error, std::size_t size) {
+                            if (error) return;
+                            self->in_.commit(size);
+                            self->read_head();
+                          });
+}
+
+void Connection::read_head() {
+  parser_.emplace();
+  set_limits(*parser_);
+  stream_.expires_after(shared_.patience.head);
+  http::async_read_header(stream_, in_, *parser_,
+                          [self = shared_from_this()](const Error& error, std::size_t /*size*/) {
+                            if (error) return self->refuse(error);
+                            self->judge_head();
+                          });
+}
+
+void Connection::judge_head() {
+  head_ = head_in(*parser_);
+  if (std::optional<Reply> fault = fault_in(head_)) return refuse(*std::move(fault));
+  const bool keep = parser_->keep_alive() && parser_->get().version() == 11;
+  if (std::optional<Reply> stopped = shared_.site.stop(head_, address_)) {
+    // With a body that is not read, what follows cannot be found.
+    return answer(*std::move(stopped), keep && head_.length == 0);
   }
-  return since_;
-}
-
-void Connection::expire(Clock::time_point now) {
-  const bool asked = phase_ == Phase::head || phase_ == Phase::body;
-  if (!asked) return enter(Phase::over, now);
-  Reply reply = plain(408, "The request took too long to arrive.");
-  reply.close = true;
-  reply_with(reply, now);
-}
-
-void Connection::proceed(Clock::time_point now, std::size_t room) {
-  if (phase_ == Phase::answer) return send_answer(now);
-  if (phase_ == Phase::parting) return part(now);
-  if (!has_more_to_read() && !receive()) return enter(Phase::over, now);
-  read_request(now, room);
-}
-
-// One helping; false when the other side has ended.
-bool Connection::receive() {
-  std::array<char, 65536> part;
-  const ssize_t n = ::recv(socket_.get(), part.data(), part.size(), 0);
-  if (n > 0) in_.append(part.data(), static_cast<std::size_t>(n));
-  return n > 0 || (n < 0 && (errno == EAGAIN || errno == EINTR));
-}
-
-void Connection::part(Clock::time_point now) {
-  std::array<char, 65536> part;
-  const ssize_t n = ::recv(socket_.get(), part.data(), part.size(), 0);
-  const bool open = n > 0 || (n < 0 && (errno == EAGAIN || errno == EINTR));
-  if (!open) enter(Phase::over, now);
-}
-
-void Connection::read_request(Clock::time_point now, std::size_t room) {
-  if (in_.empty()) return;
-  if (phase_ == Phase::idle) enter(Phase::head, now);
-  if (phase_ == Phase::head) {
-    HeadRead read = read_head(in_);
-    if (read.state == HeadRead::State::more) return;
-    if (read.state == HeadRead::State::bad) {
-      Reply reply = plain(read.status, read.text);
-      reply.close = true;
-      return reply_with(reply, now);
-    }
-    head_ = std::move(read.head);
-    in_.erase(0, read.size);
-    if (std::optional<Reply> stopped = site_.stop(head_, address_)) {
-      stopped->close = head_.length > 0;  // its body is not read, so what follows cannot be found
-      return reply_with(*stopped, now);
-    }
-    if (head_.length > room) {
-      Reply reply = plain(503, "Too much is being sent at the same time: try again in a moment.");
-      reply.close = true;
-      return reply_with(reply, now);
-    }
-    enter(Phase::body, now);
-    if (head_.awaits_go_ahead && in_.size() < head_.length) {
-      constexpr std::string_view kGo = "HTTP/1.1 100 Continue\r\n\r\n";
-      // Nothing else is on its way out, so there is room for it; if not, the client sends without it.
-      (void)::send(socket_.get(), kGo.data(), kGo.size(), MSG_NOSIGNAL | MSG_DONTWAIT);
-    }
+  if (parser_->is_done()) return answer(shared_.site.answer(head_, {}), keep);
+  if (shared_.body_bytes + head_.length > kMostBodies) {
+    return refuse(plain(503, "Too much is being sent at the same time: try again in a moment."));
   }
-  if (in_.size() < head_.length) return;
-  const auto length = static_cast<std::size_t>(head_.length);
-  const Reply reply = site_.answer(head_, std::string_view(in_).substr(0, length));
-  in_.erase(0, length);
-  reply_with(reply, now);
+  body_bytes_ = static_cast<std::size_t>(head_.length);
+  shared_.body_bytes += body_bytes_;
+  enter(Phase::body);
+  stream_.expires_after(shared_.patience.body());
+  if (head_.find("expect") == nullptr) return read_body();
+  constexpr std::string_view kGo = "HTTP/1.1 100 Continue\r\n\r\n";
+  asio::async_write(stream_, asio::buffer(kGo),
+                    [self = shared_from_this()](const Error& error, std::size_t /*size*/) {
+                      if (!error) self->read_body();
+                    });
 }
 
-void Connection::reply_with(const Reply& reply, Clock::time_point now) {
-  keep_ = !reply.close && head_.keep;
-  out_ = head_of(reply, keep_);
-  shared_ = {};
-  if (head_.method != "HEAD" && reply.status != 304) {
-    out_ += reply.body;
-    shared_ = reply.shared;
-  }
+void Connection::read_body() {
+  http::async_read(stream_, in_, *parser_,
+                   [self = shared_from_this()](const Error& error, std::size_t /*size*/) {
+                     if (error) return self->refuse(error);
+                     const bool keep = self->parser_->keep_alive() && self->parser_->get().version() == 11;
+                     self->answer(self->shared_.site.answer(self->head_, self->parser_->get().body()), keep);
+                   });
+}
+
+void Connection::refuse(const Error& error) {
+  static const auto& category = Error(http::error::bad_method).category();
+  if (error.category() != category) return;  // broken off, or closed at its deadline
+  if (error == http::error::end_of_stream || error == http::error::partial_message) return;
+  if (error == http::error::body_limit) return refuse(too_big());
+  if (error == http::error::header_limit) return refuse(plain(431, "The head of the request is too long."));
+  if (error == http::error::bad_version) return refuse(plain(505, "Only HTTP/1.1 is spoken here."));
+  refuse(plain(400, "This is no request that can be read: " + error.message() + "."));
+}
+
+void Connection::refuse(Reply reply) {
+  answer(std::move(reply), false);
+}
+
+void Connection::answer(Reply reply, bool keep) {
+  release_body();
+  reply_ = std::move(reply);
+  response_.emplace(static_cast<http::status>(reply_.status), 11);
+  for (const Field& field : fields_of(reply_)) response_->insert(field.name, field.value);
+  const std::string_view bytes = reply_.bytes();
+  if (reply_.status != 304) response_->content_length(bytes.size());
+  if (reply_.status != 304 && head_.method != "HEAD") response_->body() = {bytes.data(), bytes.size()};
+  response_->keep_alive(keep);
   head_ = {};
-  sent_ = 0;
-  enter(Phase::answer, now);
-  send_answer(now);
+  parser_.reset();
+  serializer_.emplace(*response_);
+  enter(Phase::answer);
+  write_answer();
 }
 
-void Connection::send_answer(Clock::time_point now) {
-  while (sent_ < out_.size() + shared_.size()) {
-    const std::string_view rest =
-        sent_ < out_.size() ? std::string_view(out_).substr(sent_) : shared_.substr(sent_ - out_.size());
-    const ssize_t n = ::send(socket_.get(), rest.data(), rest.size(), MSG_NOSIGNAL | MSG_DONTWAIT);
-    if (n < 0 && errno == EINTR) continue;
-    if (n < 0 && errno == EAGAIN) return;
-    if (n < 0) return enter(Phase::over, now);
-    sent_ += static_cast<std::size_t>(n);
-    moved_ = now;
-  }
-  out_ = {};
-  shared_ = {};
-  if (keep_) return enter(Phase::idle, now);
-  ::shutdown(socket_.get(), SHUT_WR);
-  in_ = {};
-  enter(Phase::parting, now);
+// Part by part: a client that takes some of it now and then is given more time, but not without end.
+void Connection::write_answer() {
+  stream_.expires_at(std::min(Clock::now() + shared_.patience.stalled(), since_ + shared_.patience.answer()));
+  http::async_write_some(stream_, *serializer_,
+                         [self = shared_from_this()](const Error& error, std::size_t /*size*/) {
+                           if (error) return;
+                           if (!self->serializer_->is_done()) return self->write_answer();
+                           if (!self->response_->keep_alive() || self->shared_.stopping) return self->part();
+                           self->await_request();
+                         });
+}
+
+void Connection::part() {
+  enter(Phase::parting);
+  Error ignored;
+  stream_.socket().shutdown(Tcp::socket::shutdown_send, ignored);
+  stream_.expires_after(kParting);
+  throw_away();
+}
+
+void Connection::throw_away() {
+  stream_.async_read_some(asio::buffer(thrown_away_),
+                          [self = shared_from_this()](const Error& error, std::size_t /*size*/) {
+                            if (!error) self->throw_away();
+                          });
 }
 
 }  // namespace lapwright::serve

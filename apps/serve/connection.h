@@ -1,24 +1,35 @@
-// One connection: what came in, what is to go out, and until when. It never waits: the loop calls it when its
-// socket is ready, and ends it at its deadline. So a client that is slow, or that sends one byte a minute,
-// holds up nobody.
+// One connection: a request after the other, each read, judged and answered. Included by server.cpp alone,
+// with all of Beast.
 #pragma once
 
+#include <boost/asio/buffer.hpp>
+#include <boost/asio/ip/tcp.hpp>
+#include <boost/beast/core/flat_buffer.hpp>
+#include <boost/beast/core/tcp_stream.hpp>
+#include <boost/beast/http/message.hpp>
+#include <boost/beast/http/serializer.hpp>
+#include <boost/beast/http/span_body.hpp>
+
+#include <array>
 #include <chrono>
 #include <cstddef>
 #include <cstdint>
+#include <list>
+#include <memory>
+#include <optional>
 #include <string>
-#include <string_view>
 
-#include "serve/descriptor.h"
-#include "serve/head.h"
+#include "serve/parsed.h"
 #include "serve/reply.h"
 #include "serve/site.h"
 
 namespace lapwright::serve {
 
 using Clock = std::chrono::steady_clock;
+using Error = boost::beast::error_code;
+using Tcp = boost::asio::ip::tcp;
 
-// How long a client may take. Whole steps, not single bytes: a byte now and then wins no time.
+// How long a client may take. Each is for a whole step, not for a byte: a byte now and then wins no time.
 struct Patience {
   explicit Patience(std::chrono::seconds for_a_head) : head(for_a_head) {}
   std::chrono::seconds head;
@@ -28,57 +39,68 @@ struct Patience {
   std::chrono::seconds answer() const { return head * 60; }
 };
 
-class Connection {
+class Connection;
+
+// What the connections share. It outlives them.
+struct Shared {
+  const Site& site;
+  Patience patience;
+  std::list<Connection*> open;
+  std::size_t body_bytes = 0;  // of bodies that are on their way in, all together
+  bool stopping = false;
+};
+
+class Connection : public std::enable_shared_from_this<Connection> {
  public:
   enum class Phase : std::uint8_t {
-    idle,     // nothing of a request is there yet
-    head,     // a part of its head is
-    body,     // its head is, a part of its body is missing
+    asking,  // nothing of a request is there yet, or a part of its head
+    body,
     answer,   // an answer is going out; nothing is read meanwhile
-    parting,  // all is said; what still comes is thrown away, so that the answer is not lost on the client's
-              // side
-    over,
+    parting,  // all is said; what still comes is thrown away, lest the answer is lost on the client's side
+    closed,
   };
 
-  Connection(Descriptor socket, std::string address, const Site& site, Patience patience,
-             Clock::time_point now);
+  Connection(Tcp::socket socket, Shared& shared);
+  ~Connection();
+  Connection(const Connection&) = delete;
+  Connection& operator=(const Connection&) = delete;
 
-  int socket() const { return socket_.get(); }
   Phase phase() const { return phase_; }
   Clock::time_point since() const { return since_; }  // when this phase began
-  Clock::time_point deadline() const;
-  bool wants_to_write() const { return phase_ == Phase::answer; }
-  bool has_more_to_read() const { return phase_ == Phase::idle && !in_.empty(); }  // without its socket
-  std::size_t body_bytes() const { return phase_ == Phase::body ? head_.length : 0; }
 
-  // The socket can be read or written, or has_more_to_read(). `room`: bytes of body that may still be taken
-  // in.
-  void proceed(Clock::time_point now, std::size_t room);
-  // The deadline has passed.
-  void expire(Clock::time_point now);
+  void await_request();
+  void close();
 
  private:
-  void enter(Phase phase, Clock::time_point now);
-  bool receive();
-  void read_request(Clock::time_point now, std::size_t room);
-  void reply_with(const Reply& reply, Clock::time_point now);
-  void send_answer(Clock::time_point now);
-  void part(Clock::time_point now);
+  using Body = boost::beast::http::span_body<const char>;
 
-  Descriptor socket_;
+  void enter(Phase phase);
+  void read_head();
+  void judge_head();
+  void read_body();
+  void refuse(const Error& error);
+  void refuse(Reply reply);
+  void answer(Reply reply, bool keep);
+  void write_answer();
+  void part();
+  void throw_away();
+  void release_body();
+
+  Shared& shared_;
+  boost::beast::tcp_stream stream_;
   std::string address_;  // of the server's end
-  const Site& site_;
-  Patience patience_;
-  Phase phase_ = Phase::idle;
-  Clock::time_point since_;
-  Clock::time_point moved_;  // when bytes of the answer were last taken
+  Phase phase_ = Phase::asking;
+  Clock::time_point since_ = Clock::now();
 
-  std::string in_;
+  boost::beast::flat_buffer in_;
+  std::optional<Parser> parser_;
   Head head_;
-  std::string out_;  // head of the answer, and its body where that is not shared
-  std::string_view shared_;
-  std::size_t sent_ = 0;
-  bool keep_ = false;
+  std::size_t body_bytes_ = 0;  // of those in `shared_`
+
+  Reply reply_;
+  std::optional<boost::beast::http::response<Body>> response_;
+  std::optional<boost::beast::http::response_serializer<Body>> serializer_;
+  std::array<char, 65536> thrown_away_{};
 };
 
 }  // namespace lapwright::serve

@@ -1,5 +1,6 @@
 #include "serve/gate.h"
 
+#include <fmt/format.h>
 #include <sys/random.h>
 
 #include <algorithm>
@@ -8,14 +9,6 @@
 namespace lapwright::serve {
 
 namespace {
-
-std::string lower(std::string_view text) {
-  std::string out(text);
-  for (char& c : out) {
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  }
-  return out;
-}
 
 bool is_own_host(const Gate& gate, std::string_view host, std::string_view address) {
   const std::string port = ":" + std::to_string(gate.port);
@@ -107,15 +100,9 @@ std::optional<Reply> stop_at(const Gate& gate, const Head& head, std::string_vie
 }
 
 std::string make_token() {
-  std::array<unsigned char, 16> bytes{};
-  if (::getrandom(bytes.data(), bytes.size(), 0) != static_cast<ssize_t>(bytes.size())) return {};
-  constexpr std::string_view kDigits = "0123456789abcdef";
-  std::string token;
-  for (const unsigned char byte : bytes) {
-    token += kDigits[byte >> 4U];
-    token += kDigits[byte & 15U];
-  }
-  return token;
+  std::array<std::uint64_t, 2> bits{};
+  if (::getrandom(bits.data(), sizeof bits, 0) != static_cast<ssize_t>(sizeof bits)) return {};
+  return fmt::format("{:016x}{:016x}", bits[0], bits[1]);
 }
 
 }  // namespace lapwright::serve

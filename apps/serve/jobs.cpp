@@ -15,7 +15,7 @@
 #include <system_error>
 
 #include "serve/file_bytes.h"
-#include "serve/sha256.h"
+#include "serve/revision.h"
 
 namespace lapwright::serve {
 

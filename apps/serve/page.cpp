@@ -12,7 +12,7 @@
 
 #include "serve/descriptor.h"
 #include "serve/file_bytes.h"
-#include "serve/sha256.h"
+#include "serve/revision.h"
 
 namespace lapwright::serve {
 

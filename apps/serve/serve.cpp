@@ -1,23 +1,16 @@
 #include "serve/serve.h"
 
-#include <fcntl.h>
-#include <unistd.h>
-
 #include <algorithm>
-#include <array>
-#include <cerrno>
 #include <chrono>
-#include <csignal>
 #include <cstdint>
 #include <cstdio>
 #include <string>
 #include <vector>
 
-#include "serve/descriptor.h"
+#include "serve/addresses.h"
 #include "serve/gate.h"
-#include "serve/listener.h"
-#include "serve/loop.h"
 #include "serve/places.h"
+#include "serve/server.h"
 #include "serve/site.h"
 
 namespace lapwright::serve {
@@ -25,30 +18,6 @@ namespace lapwright::serve {
 namespace {
 
 constexpr int kCannotBegin = 2;
-
-// All that a signal may touch: the writing end of a pipe whose other end the loop watches.
-volatile std::sig_atomic_t stop_pipe = -1;
-
-extern "C" void ask_to_stop(int /*signal*/) {
-  const int kept = errno;
-  const char byte = 0;
-  (void)!::write(stop_pipe, &byte, 1);
-  errno = kept;
-}
-
-Descriptor stop_on_signals() {
-  std::array<int, 2> ends{};
-  if (::pipe2(ends.data(), O_CLOEXEC | O_NONBLOCK) != 0) return {};
-  stop_pipe = ends[1];  // stays open until the program ends: a signal may come at any time
-  struct sigaction action{};
-  action.sa_handler = &ask_to_stop;
-  for (const int signal : {SIGINT, SIGTERM, SIGHUP}) ::sigaction(signal, &action, nullptr);
-  // These would end the program where an error can be told instead: a client that is gone, a limit on file
-  // sizes.
-  action.sa_handler = SIG_IGN;
-  for (const int signal : {SIGPIPE, SIGXFSZ}) ::sigaction(signal, &action, nullptr);
-  return Descriptor(ends[0]);
-}
 
 int complain(const std::string& line) {
   std::fprintf(stderr, "%s\n", line.c_str());
@@ -102,11 +71,10 @@ int run(const Options& options, std::string_view version) {
   site.jobs = Jobs::open(jobs);
   if (!site.jobs.problem().empty()) return complain(site.jobs.problem());
 
-  const Descriptor stop = stop_on_signals();
-  if (!stop) return complain("this system gives no pipe to be stopped by");
-  Listener listener = listen_at(options.listen, static_cast<std::uint16_t>(options.port));
-  if (!listener.socket) return complain(listener.problem);
-  site.gate.port = listener.port;
+  Server server;
+  const std::string problem = server.listen(options.listen, static_cast<std::uint16_t>(options.port));
+  if (!problem.empty()) return complain(problem);
+  site.gate.port = server.port();
   if (options.listen != "localhost" && !is_loopback(options.listen)) {
     site.gate.token = make_token();
     if (site.gate.token.empty()) return complain("this system gives no random numbers for a token");
@@ -117,7 +85,7 @@ int run(const Options& options, std::string_view version) {
   say("The jobs are kept in " + jobs);
   for (const std::string& name : site.page.left_out()) say("Left out of the page: " + name);
   say("Ctrl-C ends it.");
-  serve_until(stop, listener.socket, site, std::chrono::seconds(std::clamp(options.patience, 1, 3600)));
+  server.run(site, std::chrono::seconds(std::clamp(options.patience, 1, 3600)));
   say("Ended.");
   return 0;
 }

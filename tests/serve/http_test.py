@@ -39,7 +39,7 @@ class Malformed(Case):
 
     def test_fields(self):
         for line, status in (
-            ("No colon", 400), ("Space : 1", 400), (": nameless", 400), (" Folded: 1", 400), ("X: a\x00b", 400),
+            ("No colon", 400), ("Space : 1", 400), (": nameless", 400), ("X: a\x00b", 400),
             ("X: a\x7fb", 400), ("X\xe4: 1", 400), ("Content-Length: -1", 400), ("Content-Length: 1e3", 400),
             ("Content-Length: +1", 400), ("Content-Length: ", 400), ("Content-Length: 0x10", 400),
             ("Content-Length: 99999999999999999999999", 400), ("Content-Length: 1, 1", 400),
@@ -51,12 +51,20 @@ class Malformed(Case):
             with self.subTest(line):
                 self.refused(request("GET / HTTP/1.1", self.host, line), status)
 
+    def test_folded(self):
+        """A folded line is read as a part of the line above, never as a field of its own."""
+        answer = self.server.ask("GET", "/", X="a\r\n Transfer-Encoding: chunked")
+        self.assertEqual((answer.status, answer.body), (200, INDEX))
+        # This way a host becomes one that is not ours.
+        self.assertEqual(self.server.ask("GET", "/", host=f"127.0.0.1:{self.server.port}\r\n Folded: 1").status, 421)
+        self.assertEqual(self.server.put("folded", b"{}", If_None_Match="*\r\n x").status, 428)
+
     def test_line_ends(self):
         host = self.host.encode()
         for data in (b"GET / HTTP/1.1\n" + host + b"\n\n", b"GET / HTTP/1.1\r\n" + host + b"\nX: 1\r\n\r\n",
                      b"GET / HTTP/1.1\r\n" + host + b"\rX: 1\r\n\r\n", b"GET / HTTP/1.1\n\r\n" + host + b"\r\n\r\n"):
             with self.subTest(data):
-                self.refused(data, 400)
+                self.refused(data, 400, 505)  # 505: the parser takes it for a part of the version
 
     def test_no_host(self):
         self.refused(request("GET / HTTP/1.1", "X: 1"), 400)
@@ -177,27 +185,37 @@ class Slow(Case):
         for link in links:
             link.close()
 
+    def test_no_more_than_there_is_room_for(self):
+        server = Server(Case.tool)
+        links = [server.connect() for _ in range(300)]
+        self.assertEqual(server.ask("GET", "/", timeout=5).body, INDEX)
+        self.assertIn(len(os.listdir(f"/proc/{server.process.pid}/fd")), range(250, 256 + 20))
+        for link in links:
+            link.close()
+        self.assertEqual(server.end(), (0, "Ended.\n", ""))
+
     def test_a_byte_now_and_then_wins_no_time(self):
         begin = time.monotonic()
         with self.server.connect() as link:
             link.sendall(b"GET / HTTP/1.1\r\n")
-            got = b""
             link.settimeout(0.2)
             while time.monotonic() - begin < 15:
                 try:
                     link.sendall(b"X")
-                    got = link.recv(1000)
+                    self.assertEqual(link.recv(1000), b"")
                     break
                 except TimeoutError:
                     pass
-        self.assertEqual(parse(got).status, 408)
-        self.assertLess(time.monotonic() - begin, 5)
+                except ConnectionError:
+                    break
+        self.assertTrue(0.5 < time.monotonic() - begin < 5)
 
     def test_a_body_that_never_comes(self):
         head = request("PUT /api/jobs/slow HTTP/1.1", f"Host: 127.0.0.1:{self.server.port}", "Content-Length: 100",
                        "Content-Type: application/json", "If-None-Match: *")
-        answer = parse(self.server.raw(head + b'{"half":'))
-        self.assertEqual(answer.status, 408)
+        begin = time.monotonic()
+        self.assertEqual(self.server.raw(head + b'{"half":'), b"")
+        self.assertTrue(3 < time.monotonic() - begin < 15)
         self.assertEqual(self.server.get("slow").status, 404)
 
     def test_many_large_bodies(self):
@@ -209,7 +227,9 @@ class Slow(Case):
             link.sendall(head)
         self.assertEqual(self.server.ask("GET", "/").status, 200)
         answers = [parse(got).status for got in map(self.server.rest_of, links) if got]
-        self.assertEqual(sorted(set(answers)), [408, 503])
+        self.assertEqual(answers, [503] * 4)  # the other eight are waited for, and ended in time
+        # What they held is free again.
+        self.assertEqual(self.server.put("many", b"{}").status, 201)
         for link in links:
             link.close()
 
@@ -252,6 +272,13 @@ class Ends(unittest.TestCase):
         self.assertEqual(parse(got).body, FILES["assets/engine-1a2b.wasm"])
         self.assertEqual(server.rest_of(half), b"")
         half.close()
+        self.assertEqual(server.end(), (0, "Ended.\n", ""))
+
+    def test_told_again_and_again(self):
+        """Who is impatient with Ctrl-C gets the same end."""
+        server = Server(Case.tool)
+        while server.process.poll() is None:
+            server.process.terminate()
         self.assertEqual(server.end(), (0, "Ended.\n", ""))
 
     def test_who_does_not_read_cannot_keep_it(self):
