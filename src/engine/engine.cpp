@@ -3,13 +3,13 @@
 #include "planning.h"
 #include "rules_text.h"
 #include "table.h"
-#include "why_text.h"
 
 #include <lapwright/draw/dxf.h>
 #include <lapwright/draw/pdf.h>
 #include <lapwright/draw/svg.h>
 #include <lapwright/job/read_survey.h>
 #include <lapwright/job/write_plan.h>
+#include <lapwright/practice/why_text.h>
 #include <lapwright/sheets/sheets.h>
 
 #include <utility>
@@ -80,7 +80,7 @@ Outcome why(const Request& request, std::string_view mark) {
   const auto explain = [&](std::string_view kind, const std::vector<job::Figure>& figures) {
     std::string text;
     for (const job::Figure& figure : figures) {
-      text += why_figure(kind, figure, planned->pack, planned->catalogue, shown_in) + "\n";
+      text += practice::why_figure(kind, figure, planned->pack, planned->catalogue, shown_in) + "\n";
     }
     return text;
   };
@@ -98,6 +98,11 @@ Outcome why(const Request& request, std::string_view mark) {
       out.text = set_out.slope + ", set-out\n\n" + explain("setout", set_out.figures);
     }
     known += (known.empty() ? "" : ", ") + set_out.slope;
+  }
+  for (const job::EstimateLine& line : planned->plan.estimate.lines) {
+    if (line.item != mark) continue;
+    out.text += line.text + (line.slope.empty() ? "" : ", " + line.slope) + "\n\n" +
+                explain("estimate", {line.figure});
   }
   if (out.text.empty()) {
     return unreadable(

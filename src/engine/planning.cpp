@@ -4,6 +4,7 @@
 
 #include <lapwright/base/tolerance.h>
 #include <lapwright/engine/engine.h>
+#include <lapwright/estimate/estimate.h>
 #include <lapwright/job/layout.h>
 #include <lapwright/job/read_survey.h>
 #include <lapwright/pieces/plan_joins.h>
@@ -88,6 +89,9 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
     choice.text = catalogue.say("finding." + choice.rule, in_words(choice.params, catalogue, survey.shown_in),
                                 survey.shown_in);
   }
+  for (job::EstimateLine& line : plan.estimate.lines) {
+    line.text = catalogue.say("item." + line.item, line.params, survey.shown_in);
+  }
   for (job::WorkStep& step : plan.order_of_work) {
     job::Params params = in_words(step.params, catalogue, survey.shown_in);
     params.push_back({"mark", step.mark, ""});
@@ -148,6 +152,7 @@ Result<Planned> plan_job(std::string_view job_bytes) {
     std::move(slope.findings.begin(), slope.findings.end(), std::back_inserter(plan.findings));
     std::move(slope.order_of_work.begin(), slope.order_of_work.end(), std::back_inserter(plan.order_of_work));
   }
+  plan.estimate = estimate::estimate(*survey, plan, *pack);
   judge_overrides(*pack, plan);
   assume(*survey, plan);
   list_memory(*pack, plan);

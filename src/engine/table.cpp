@@ -97,6 +97,23 @@ std::string pieces_text(const job::Plan& plan, job::ShownIn shown_in) {
          fmt::format("  lead in place: {:.1f} kg\n", total);
 }
 
+// Group after group; lengths and weights as bought, hours by what is done.
+std::string estimate_text(const job::Plan& plan, const practice::Catalogue& catalogue,
+                          job::ShownIn shown_in) {
+  std::string text;
+  std::string group;
+  for (const job::EstimateLine& line : plan.estimate.lines) {
+    if (line.group != group) {
+      group = line.group;
+      text += catalogue.say("group." + group, {}, shown_in) + "\n";
+    }
+    const std::string quantity = shown(line.quantity, line.unit, shown_in, practice::ShownHow::up);
+    text += "  " + padded(quantity, 10, true) + "  " + line.text +
+            (line.slope.empty() ? "" : " (" + line.slope + ")") + "\n";
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string findings_text(const std::vector<job::Finding>& findings, const practice::Catalogue& catalogue) {
@@ -118,6 +135,7 @@ std::string plan_table(const job::Survey& survey, const job::Plan& plan,
     if (out.courses > 0) text += set_out_text(out, survey.shown_in) + "\n";
   }
   if (!plan.pieces.empty()) text += pieces_text(plan, survey.shown_in) + "\n";
+  if (!plan.estimate.lines.empty()) text += estimate_text(plan, catalogue, survey.shown_in) + "\n";
   if (!plan.findings.empty()) text += findings_text(plan.findings, catalogue) + "\n";
   for (const job::OverrideUsed& o : plan.practice.overrides) {
     text += fmt::format("this job's own: {} {} (pack: {})\n", o.rule, shown(o.value, o.unit, survey.shown_in),

@@ -259,6 +259,31 @@ void fields(Out& out, const PracticeUsed& v) {
 }
 
 template <class Out>
+void fields(Out& out, const EstimateLine& v) {
+  out.text("group", "covering, battens, timber, fixings, lead, finishing, labour or access.", v.group);
+  out.text("item", "Names the text in the catalogue.", v.item);
+  out.text("slope", "Name of the slope; absent when the line is of the whole job.", v.slope, When::given);
+  out.params("params", "The values that the text takes in.", v.params);
+  out.text("text", "What it is, in English.", v.text);
+  out.number("quantity", "What to buy or to allow, waste included.", v.quantity);
+  out.text("unit", "Empty for pieces; m, m2, kg, l, h, days, weeks.", v.unit);
+  out.object("figure", "Where the quantity comes from.", v.figure, true);
+}
+
+template <class Out>
+void fields(Out& out, const BattenRun& v) {
+  out.text("slope", "Name of the slope.", v.slope);
+  out.count("count", "How many battens are cut so.", v.count);
+  out.lengths("lengths", "From the left end; joints lie on rafters.", v.lengths);
+}
+
+template <class Out>
+void fields(Out& out, const Estimate& v) {
+  out.lines("lines", "What to buy and what work to allow for.", v.lines);
+  out.list("battens", "How the battens are cut, joints staggered.", v.battens, When::given);
+}
+
+template <class Out>
 void fields(Out& out, const Plan& v) {
   out.format("format", kPlanFormat);
   out.text("title", "The job's title.", v.title);
@@ -274,6 +299,7 @@ void fields(Out& out, const Plan& v) {
   out.lines("choices", "Every detail as judged at every face, the right one first.", v.choices);
   out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
   out.lines("order_of_work", "The fitting list.", v.order_of_work);
+  out.object("estimate", "What to buy, and the work to allow for.", v.estimate, true);
 }
 
 struct FindingList {

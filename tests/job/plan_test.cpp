@@ -104,6 +104,22 @@ Plan sample() {
                    {Level::note, "exposure.assumed", {}, "Moderate.", {}, {}, "", ""}};
   plan.order_of_work = {{"rear", "house wall", 0, "work.soaker", "A1", {{"count", 1.0, ""}}, "Fit A1."},
                         {"", "", -2, "work.done", "", {}, "Clear up."}};
+  EstimateLine line;
+  line.group = "covering";
+  line.item = "covering.unit";
+  line.slope = "rear";
+  line.params = {{"length", 265.0, "mm"}, {"whole", 1000.0, ""}};
+  line.text = "Units";
+  line.quantity = 1050;
+  line.figure.name = "covering.unit";
+  line.figure.value = 1050;
+  line.figure.formula = "ceil(n * (1 + w))";
+  line.figure.terms = {{"n", 1000, "", "rows"}, {"w", 0.05, "", "rule waste.units"}};
+  line.figure.rule = "waste.units";
+  line.figure.source = "common practice, no source";
+  line.figure.standing = Standing::practice;
+  plan.estimate.lines.push_back(line);
+  plan.estimate.battens.push_back({"rear", {mm(3200), mm(2000)}, 9});
   return plan;
 }
 

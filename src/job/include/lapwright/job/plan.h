@@ -205,6 +205,31 @@ struct PracticeUsed {
   std::vector<MemoryUsed> from_memory;  // values used in this plan that rest on memory
 };
 
+// One line of the estimate: something to buy, or work to allow for. Its words are the catalogue's
+// "item.<item>", with `params`.
+struct EstimateLine {
+  std::string group;  // "covering", "battens", "timber", "fixings", "lead", "finishing", "labour", "access"
+  std::string item;   // "covering.unit"
+  std::string slope;  // empty: of the whole job
+  Params params;
+  std::string text;
+  double quantity = 0;  // what to buy or to allow, with the waste that its figure names
+  std::string unit;     // "" (pieces), "m", "m2", "kg", "l", "h", "days", "weeks"
+  Figure figure;        // gives `quantity`
+};
+
+// Battens of one slope that are cut alike, from its left end; joints lie on rafters.
+struct BattenRun {
+  std::string slope;
+  std::vector<Length> lengths;
+  std::int64_t count = 0;
+};
+
+struct Estimate {
+  std::vector<EstimateLine> lines;
+  std::vector<BattenRun> battens;
+};
+
 struct Plan {
   std::string title;
   std::string fingerprint;
@@ -216,6 +241,7 @@ struct Plan {
   std::vector<Choice> choices;
   std::vector<Finding> findings;
   std::vector<WorkStep> order_of_work;
+  Estimate estimate;
 };
 
 }  // namespace lapwright::job
