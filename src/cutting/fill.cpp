@@ -3,7 +3,6 @@
 #include "two_stage.h"
 
 #include <algorithm>
-#include <cstring>
 #include <limits>
 
 namespace lapwright::cutting {
@@ -49,13 +48,6 @@ void Fill::activate(const Wanted& wanted) {
     }
     gives_.push_back(std::move(counts));
   }
-}
-
-bool Fill::enough(const std::uint16_t* used, const Counts& more) const {
-  for (const auto& [type, count] : more) {
-    if (used[type] + count > limit_[static_cast<std::size_t>(type)]) return false;
-  }
-  return true;
 }
 
 void Fill::strips_of(Sections& sections, bool whole_length) {
@@ -110,69 +102,9 @@ void Fill::strips_of(Sections& sections, bool whole_length) {
   }
 }
 
-namespace {
-
-// Best piles of parts on 0 to `end`, no type used more often than `limit` has. part(i) gives size, value, counts.
-template <class Part>
-std::int64_t pile_up(std::int32_t end, const std::vector<Part>& parts, const std::vector<std::uint16_t>& limit,
-                     std::vector<float>& values, std::vector<std::int16_t>& last,
-                     std::vector<std::uint16_t>& used) {
-  const std::size_t m = limit.size();
-  const auto size = static_cast<std::size_t>(end) + 1;
-  if (values.size() < size) {
-    values.resize(size);
-    last.resize(size);
-  }
-  if (used.size() < size * m) used.resize(size * m);
-  values[0] = 0;
-  last[0] = -1;
-  std::fill(used.begin(), used.begin() + static_cast<std::ptrdiff_t>(m), std::uint16_t{0});
-  std::int64_t work = 0;
-  std::size_t reach = 0;  // parts no larger than x
-  for (std::int32_t x = 1; x <= end; ++x) {
-    while (reach < parts.size() && parts[reach].size <= x) ++reach;
-    float best = values[static_cast<std::size_t>(x - 1)];
-    std::int16_t choice = -1;
-    for (std::size_t i = 0; i < reach; ++i) {
-      const auto from = static_cast<std::size_t>(x - parts[i].size);
-      const float with = values[from] + parts[i].value;
-      if (with <= best) continue;
-      const std::uint16_t* have = &used[from * m];
-      bool sound = true;
-      for (const auto& [type, count] : *parts[i].counts) {
-        sound = sound && have[type] + count <= limit[static_cast<std::size_t>(type)];
-      }
-      if (!sound) continue;
-      best = with;
-      choice = static_cast<std::int16_t>(i);
-    }
-    work += static_cast<std::int64_t>(reach);
-    const auto at = static_cast<std::size_t>(x);
-    values[at] = best;
-    last[at] = choice;
-    const std::size_t from = choice < 0 ? at - 1 : at - static_cast<std::size_t>(parts[static_cast<std::size_t>(choice)].size);
-    std::memcpy(&used[at * m], &used[from * m], m * sizeof(std::uint16_t));
-    if (choice >= 0) {
-      for (const auto& [type, count] : *parts[static_cast<std::size_t>(choice)].counts) {
-        used[at * m + static_cast<std::size_t>(type)] =
-            static_cast<std::uint16_t>(used[at * m + static_cast<std::size_t>(type)] + count);
-      }
-    }
-  }
-  return work;
-}
-
-struct Part {
-  std::int32_t size = 0;
-  float value = 0;
-  const std::vector<std::pair<std::int16_t, std::uint16_t>>* counts = nullptr;
-};
-
-}  // namespace
-
 void Fill::pile_strips(const Sections& sections, const Wanted& wanted) {
   if (sections.strips.empty()) return;
-  std::vector<Part> parts;
+  std::vector<Pile::Part> parts;
   for (const StripChoice& strip : sections.strips) {
     parts.push_back({strip.across, strip.value - wanted.per_part, &strip.counts});
   }
@@ -180,70 +112,57 @@ void Fill::pile_strips(const Sections& sections, const Wanted& wanted) {
   for (std::size_t w = 0; w < grid_.different_widths.size(); ++w) {
     if ((*wanted.widths)[w] != 0) widest = grid_.different_widths[w];
   }
+  ends_.clear();
+  for (std::size_t w = 0; w < grid_.different_widths.size(); ++w) {
+    if ((*wanted.widths)[w] != 0) ends_.push_back(grid_.different_widths[w]);
+  }
   Pile& pile = strips_pile_;
-  work_ += pile_up(widest, parts, limit_, pile.values, pile.last, pile.used);
+  work_ += pile.fill(widest, parts, limit_, ends_, false);
   const std::size_t m = limit_.size();
   for (std::size_t w = 0; w < grid_.different_widths.size(); ++w) {
     if ((*wanted.widths)[w] == 0) continue;
-    auto at = static_cast<std::size_t>(grid_.different_widths[w]);
-    if (pile.values[at] <= 0) continue;
+    const std::int32_t at = grid_.different_widths[w];
+    if (pile.value(at) <= 0) continue;
     SectionChoice choice;
     choice.along = sections.along;
-    choice.value = pile.values[at] - wanted.per_part;
+    choice.value = pile.value(at) - wanted.per_part;
+    const std::uint16_t* used = pile.used(at);
     for (std::size_t t = 0; t < m; ++t) {
-      if (pile.used[at * m + t] != 0) {
-        choice.counts.emplace_back(static_cast<std::int16_t>(t), pile.used[at * m + t]);
-      }
+      if (used[t] != 0) choice.counts.emplace_back(static_cast<std::int16_t>(t), used[t]);
     }
-    while (at > 0) {
-      const std::int16_t last = pile.last[at];
-      if (last < 0) {
-        --at;
-        continue;
-      }
-      bool known = false;
+    pile.trace(at, [&](std::size_t part) {
       for (auto& [strip, copies] : choice.strips) {
-        if (strip != last) continue;
+        if (strip != static_cast<std::int32_t>(part)) continue;
         ++copies;
-        known = true;
+        return;
       }
-      if (!known) choice.strips.emplace_back(last, 1);
-      at -= static_cast<std::size_t>(parts[static_cast<std::size_t>(last)].size);
-    }
+      choice.strips.emplace_back(static_cast<std::int32_t>(part), 1);
+    });
     choices_[w].push_back(std::move(choice));
   }
 }
 
 void Fill::pile_sections(std::size_t width, const Wanted& wanted) {
   std::int32_t longest = 0;
+  ends_.clear();
   for (std::size_t s = 0; s < problem_.stocks.size(); ++s) {
-    if (static_cast<std::size_t>(grid_.width_of[s]) == width && (*wanted.stock)[s] != 0) {
-      longest = std::max(longest, grid_.lengths[s]);
-    }
+    if (static_cast<std::size_t>(grid_.width_of[s]) != width || (*wanted.stock)[s] == 0) continue;
+    longest = std::max(longest, grid_.lengths[s]);
+    ends_.push_back(grid_.lengths[s]);
   }
-  std::vector<Part> parts;
+  std::vector<Pile::Part> parts;
   for (const SectionChoice& choice : choices_[width]) {
     parts.push_back({choice.along, choice.value, &choice.counts});
   }
-  Pile& pile = section_piles_[width];
-  work_ += pile_up(longest, parts, limit_, pile.values, pile.last, pile.used);
+  work_ += section_piles_[width].fill(longest, parts, limit_, ends_, problem_.keep.per_million != 0);
 }
 
 Pattern Fill::pattern_of(std::size_t stock, std::int32_t end) const {
   Pattern out;
   out.stock = static_cast<std::int32_t>(stock);
   const auto width = static_cast<std::size_t>(grid_.width_of[stock]);
-  const Pile& pile = section_piles_[width];
   std::vector<std::int32_t> copies(choices_[width].size(), 0);
-  for (auto x = static_cast<std::size_t>(end); x > 0;) {
-    const std::int16_t last = pile.last[x];
-    if (last < 0) {
-      --x;
-      continue;
-    }
-    ++copies[static_cast<std::size_t>(last)];
-    x -= static_cast<std::size_t>(choices_[width][static_cast<std::size_t>(last)].along);
-  }
+  section_piles_[width].trace(end, [&](std::size_t part) { ++copies[part]; });
   for (std::size_t i = copies.size(); i-- > 0;) {
     if (copies[i] == 0) continue;
     const SectionChoice& choice = choices_[width][i];
@@ -349,10 +268,11 @@ Fill::Found Fill::best(const Wanted& wanted, std::int64_t finish_within) {
       const std::int64_t back =
           worth(problem_.keep, stock.width, stock.length - std::int64_t{x} * grid_.step);
       const std::int64_t cost = stock.cost - back;
-      const double value = pile.values[static_cast<std::size_t>(x)];
+      const double value = pile.value(x);
       if (value <= 0) return;
       std::int64_t taken = 0;
-      for (std::size_t t = 0; t < m; ++t) taken += pile.used[static_cast<std::size_t>(x) * m + t];
+      const std::uint16_t* used = pile.used(x);
+      for (std::size_t t = 0; t < m; ++t) taken += used[t];
       const double ratio = value / static_cast<double>(std::max<std::int64_t>(cost, 1));
       if (ratio > best_ratio) {
         best_ratio = ratio;
@@ -368,7 +288,7 @@ Fill::Found Fill::best(const Wanted& wanted, std::int64_t finish_within) {
     const std::int32_t end = grid_.lengths[s];
     if (problem_.keep.per_million != 0) {
       for (std::int32_t x = 1; x < end; ++x) {
-        if (pile.last[static_cast<std::size_t>(x)] >= 0) look(x);
+        if (pile.reach(x) == x) look(x);
       }
     }
     look(end);
@@ -378,7 +298,7 @@ Fill::Found Fill::best(const Wanted& wanted, std::int64_t finish_within) {
   out.finishes = finish_stock != problem_.stocks.size();
   const std::size_t stock = out.finishes ? finish_stock : best_stock;
   const std::int32_t end = out.finishes ? finish_end : best_end;
-  out.value = section_piles_[static_cast<std::size_t>(grid_.width_of[stock])].values[static_cast<std::size_t>(end)];
+  out.value = section_piles_[static_cast<std::size_t>(grid_.width_of[stock])].value(end);
   out.pattern = pattern_of(stock, end);
   return out;
 }

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "grid.h"
+#include "pile.h"
 #include "strip_table.h"
 
 #include <lapwright/cutting/problem.h>
@@ -41,7 +42,7 @@ class Fill {
   std::int64_t work() const { return work_; }
 
  private:
-  using Counts = std::vector<std::pair<std::int16_t, std::uint16_t>>;  // active type, how many
+  using Counts = PartCounts;
   struct StripChoice {
     std::int32_t across = 0;
     std::size_t row = 0;
@@ -64,9 +65,7 @@ class Fill {
   void strips_of(Sections& sections, bool whole_length);
   void pile_strips(const Sections& sections, const Wanted& wanted);
   void pile_sections(std::size_t width, const Wanted& wanted);
-  bool enough(const std::uint16_t* used, const Counts& more) const;
   Pattern pattern_of(std::size_t stock, std::int32_t end) const;
-  std::vector<std::int32_t> counts_at(std::size_t width, std::int32_t x) const;
 
   const Problem& problem_;
   const Grid& grid_;
@@ -80,13 +79,7 @@ class Fill {
   StripTable<float> table_;
   std::vector<Sections> sections_;
   std::vector<std::vector<SectionChoice>> choices_;  // of each different width, by length of section
-  std::vector<std::vector<std::size_t>> choice_sections_;
-  // Scratch of the piles.
-  struct Pile {
-    std::vector<float> values;
-    std::vector<std::int16_t> last;
-    std::vector<std::uint16_t> used;  // active types, step by step
-  };
+  std::vector<std::int32_t> ends_;
   Pile strips_pile_;
   std::vector<Pile> section_piles_;  // of each different width
 };
