@@ -234,6 +234,8 @@ void Search::attempt(std::int64_t budget) {
   const std::int64_t allowed = old + static_cast<std::int64_t>(progress < 1 ? warm : 0);
   std::int64_t cost = 0;
   std::vector<Roll> made;
+  const std::size_t kept = store_.size();
+  const auto give_up = [&] { store_.resize(kept); };
   Fill::Wanted wanted;
   wanted.left = &left;
   wanted.values = &values;
@@ -248,16 +250,16 @@ void Search::attempt(std::int64_t budget) {
       any = any || left[t] > 0;
     }
     if (!any) break;
-    if (static_cast<double>(cost) + rest > static_cast<double>(allowed)) return;
+    if (static_cast<double>(cost) + rest > static_cast<double>(allowed)) return give_up();
     Fill::Found found = fill_.best(wanted, allowed - cost);
-    if (!found.any) return;
+    if (!found.any) return give_up();
     for (std::size_t t = 0; t < left.size(); ++t) left[t] -= found.pattern.counts[t];
     auto& have = stock[static_cast<std::size_t>(found.pattern.stock)];
     if (have > 0) --have;
     store_.push_back(std::move(found.pattern));
     made.push_back(roll_of(store_.size() - 1));
     cost += made.back().cost;
-    if (cost > allowed) return;
+    if (cost > allowed) return give_up();
   }
   stock_left_ = stock;
   std::vector<std::size_t> gone = open;

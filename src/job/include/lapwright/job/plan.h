@@ -8,6 +8,7 @@
 #include <lapwright/base/units.h>
 #include <lapwright/geom/net.h>
 #include <lapwright/geom/space.h>
+#include <lapwright/job/cutting.h>
 #include <lapwright/job/survey.h>
 
 #include <cstdint>
@@ -216,6 +217,7 @@ struct Plan {
   std::vector<Choice> choices;
   std::vector<Finding> findings;
   std::vector<WorkStep> order_of_work;
+  std::optional<Cutting> cutting;  // absent where no lead is to be cut
 };
 
 }  // namespace lapwright::job
