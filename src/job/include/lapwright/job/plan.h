@@ -8,6 +8,7 @@
 #include <lapwright/base/units.h>
 #include <lapwright/geom/net.h>
 #include <lapwright/geom/space.h>
+#include <lapwright/job/cutting.h>
 #include <lapwright/job/survey.h>
 
 #include <cstdint>
@@ -242,6 +243,7 @@ struct Plan {
   std::vector<Finding> findings;
   std::vector<WorkStep> order_of_work;
   Estimate estimate;
+  std::optional<Cutting> cutting;  // absent where no lead is to be cut
 };
 
 }  // namespace lapwright::job
