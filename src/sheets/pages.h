@@ -20,6 +20,10 @@ void add_piece_drawings(Sheets& sheets);
 void add_fitting_list(Sheets& sheets);
 void add_templates(Sheets& sheets);
 void add_care(Sheets& sheets);
+void add_survey_form(Sheets& sheets);
+void add_blank_form(Sheets& sheets);
+void add_order(Sheets& sheets);
+void add_proof(Sheets& sheets);
 
 // The plan's pieces, one of each mark.
 std::vector<const job::Piece*> distinct_pieces(const job::Plan& plan);
