@@ -60,7 +60,7 @@ std::int64_t Pile::fill(std::int32_t end, const std::vector<Part>& parts, const 
   // A state that has lost more than any end can afford leads nowhere.
   double afford = every ? 1e300 : 0;
   if (!every) {
-    for (const std::int32_t one : ends) afford = std::max(afford, density * one - surely(one, parts, limit));
+    for (const std::int32_t one : ends) afford = std::max(afford, density * static_cast<double>(one) - surely(one, parts, limit));
   }
   afford = afford * 1.0001 + 1e-6;
 

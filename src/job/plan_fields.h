@@ -309,9 +309,18 @@ void fields(Out& out, const CutProof::Price& v) {
 }
 
 template <class Out>
+void fields(Out& out, const CutProof::Box& v) {
+  out.mm("length", "Along the roll when it is not turned.", v.length);
+  out.mm("width", "Across it.", v.width);
+  out.names("marks", "The pieces in it.", v.marks);
+}
+
+template <class Out>
 void fields(Out& out, const CutProof& v) {
   out.count("scale", "Of the prices.", v.scale);
   out.list("prices", "At which no strip pattern is worth more than its stock.", v.prices, When::given);
+  out.list("boxes", "Rectangles that pieces may be cut from: one piece each, or several head to tail.", v.boxes,
+           When::given);
 }
 
 template <class Out>
@@ -321,6 +330,8 @@ void fields(Out& out, const CutCode& v) {
   out.number("any", "No cutting at all can be cheaper.", v.any);
   out.number("straight", "No straight edge-to-edge cutting can; 0 where that was not worked out.", v.straight);
   out.number("strips", "No strip cutting can.", v.strips);
+  out.number("searched", "The cheapest strip cutting of a small job, every one of them tried; 0: not tried.",
+             v.searched);
   out.flag("best_strips", "No strip cutting is cheaper than this plan.", v.best_strips, When::given);
   out.object("proof", "Of the strip bound.", v.proof, true);
 }

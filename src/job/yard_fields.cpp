@@ -54,6 +54,14 @@ void put_keep(void* into, const Scalar& value) {
 
 void check_yard(Reading& reading, const Document& from, void* into, const Path& path) {
   Yard& yard = *static_cast<Yard*>(into);
+  for (std::size_t i = 0; i < yard.rolls.size(); ++i) {
+    if (!yard.rolls[i].price_per_kg || *yard.rolls[i].price_per_kg > yard.scrap_per_kg) continue;
+    const Path rolls = path.under("rolls");
+    const Document* list = from.find("rolls");
+    const SourceSpot spot = list != nullptr && i < list->items.size() ? list->items[i].spot : from.spot;
+    reading.fault(FaultCode::contradiction, rolls.item(i), spot, "new lead that is no dearer than scrap",
+                  "a price_per_kg above scrap_per_kg", "look at both again; money is in whole pence or cents");
+  }
   if (yard.keep_width > yard.keep_length) std::swap(yard.keep_width, yard.keep_length);
   if (yard.rolls.empty() && yard.offcuts.empty() && from.find("rolls") != nullptr) {
     reading.fault(FaultCode::contradiction, path.under("rolls"), from.find("rolls")->spot, "no roll and no offcut",
