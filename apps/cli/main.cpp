@@ -5,6 +5,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include <chrono>
 #include <cstdio>
 #include <string>
 #include <string_view>
@@ -50,17 +51,48 @@ int write_all(const engine::Outcome& outcome, const std::string& folder) {
 
 struct Options {
   std::string job;
+  std::string yard;
   std::string out;
+  double effort = 1;
+  double time_limit = 0;
+  bool keep_offcuts = false;
   std::string mark;
   std::string schema;
   bool json = false;
 };
 
+// A clock is looked at only when a limit was asked for: without one the same input gives the same plan.
+engine::Outcome planned(const engine::Request& request, double time_limit) {
+  if (time_limit <= 0) return engine::plan(request);
+  const auto start = std::chrono::steady_clock::now();
+  engine::Run run(request);
+  while (run.step()) {
+    const std::chrono::duration<double> passed = std::chrono::steady_clock::now() - start;
+    if (run.has_plan() && passed.count() >= time_limit) break;
+  }
+  return run.finish();
+}
+
 int run_plan(const Options& options) {
   const cli::Read job = cli::read_file(options.job);
   if (!job.bytes) return complain(job.problem);
-  const engine::Outcome outcome = engine::plan({*job.bytes, !options.out.empty()});
+  cli::Read yard;
+  if (!options.yard.empty()) {
+    yard = cli::read_file(options.yard);
+    if (!yard.bytes) return complain(yard.problem);
+    if (yard.bytes->empty()) return complain(options.yard + ": empty");
+  }
+  const engine::Outcome outcome = planned(
+      {*job.bytes, !options.out.empty(), yard.bytes ? std::string_view(*yard.bytes) : "", options.effort},
+      options.time_limit);
   if (failed(outcome)) return fail_with(outcome);
+  if (options.keep_offcuts) {
+    // Into the yard file itself, in one go: a yard half written would lose lead that is there.
+    if (options.yard.empty()) return complain("--keep-offcuts: give the yard file that they go into, --yard YARD");
+    if (const std::string problem = cli::write_file(options.yard, outcome.yard); !problem.empty()) {
+      return complain(problem);
+    }
+  }
   if (!options.out.empty()) {
     if (const int status = write_all(outcome, options.out); status != 0) return status;
   }
@@ -99,7 +131,7 @@ int run_rules() {
 
 int run_schema(const Options& options) {
   const std::string text = engine::schema(options.schema);
-  if (text.empty()) return complain("schema: read \"" + options.schema + "\"; accepted: job, plan");
+  if (text.empty()) return complain("schema: read \"" + options.schema + "\"; accepted: job, plan, yard");
   return print(text);
 }
 
@@ -114,6 +146,14 @@ int main(int argc, char** argv) {
   auto* plan = app.add_subcommand("plan", "Plan a job: set-out, pieces, findings, order of work");
   plan->add_option("JOB", options.job, "job file, format lapwright-job/1")->required();
   plan->add_option("--out", options.out, "folder for plan.json and the drawings");
+  plan->add_option("--yard", options.yard, "yard file, format lapwright-yard/1: rolls on sale, offcuts, prices");
+  plan->add_option("--effort", options.effort,
+                   "work put into the cutting list; 1, the default, is about a second")
+      ->check(CLI::Range(0.0, 1000.0));
+  plan->add_option("--time-limit", options.time_limit, "stop improving the cutting list after so many seconds")
+      ->check(CLI::PositiveNumber);
+  plan->add_flag("--keep-offcuts", options.keep_offcuts,
+                 "put what is worth keeping into the yard file, and take out what was used");
   plan->add_flag("--json", options.json, "print the plan as JSON and nothing else");
 
   auto* check = app.add_subcommand("check", "Findings only: what is wrong or doubtful");
@@ -128,7 +168,7 @@ int main(int argc, char** argv) {
       "rules", "List the practice rules that a job may set for itself, with their sources");
 
   auto* schema = app.add_subcommand("schema", "Print the JSON schema of a file format");
-  schema->add_option("NAME", options.schema, "job or plan")->required();
+  schema->add_option("NAME", options.schema, "job, plan or yard")->required();
 
   try {
     app.parse(argc, argv);

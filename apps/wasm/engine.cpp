@@ -20,6 +20,10 @@ extern "C" {
 void* engine_alloc(std::uint32_t size);
 void engine_free(void* memory);
 const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents);
+void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size,
+                   std::uint32_t documents, std::uint32_t effort);
+std::uint32_t engine_step(void* run);
+const char* engine_finish(void* run);
 const char* engine_check(const char* job, std::uint32_t job_size);
 const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size);
 const char* engine_schema(const char* name, std::uint32_t name_size);
@@ -76,6 +80,30 @@ void engine_free(void* memory) {
 
 const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents) {
   return handed_over(engine::plan({{job, job_size}, documents != 0}));
+}
+
+// A planning in slices. `effort` in hundredths of a second's work; job and yard stay in memory until the end.
+void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size,
+                   std::uint32_t documents, std::uint32_t effort) {
+  return new engine::Run({{job, job_size}, documents != 0, {yard, yard_size}, effort / 100.0});
+}
+
+// Some milliseconds. Thousandths done, at most 999 while there is more to do; 1000 when done; 2000 more once there is a
+// whole plan, so that a host knows when it may stop.
+std::uint32_t engine_step(void* run) {
+  auto* one = static_cast<engine::Run*>(run);
+  const bool more = one->step();
+  const auto done = static_cast<std::uint32_t>(one->progress() * 999);
+  return (more ? done : 1000U) + (one->has_plan() ? 2000U : 0U);
+}
+
+// The plan as engine_plan hands it over, with the yard after the job as a part `yard.json`; the run is gone.
+const char* engine_finish(void* run) {
+  auto* one = static_cast<engine::Run*>(run);
+  engine::Outcome outcome = one->finish();
+  delete one;
+  outcome.documents.push_back({"yard.json", "application/json", outcome.yard});
+  return handed_over(outcome);
 }
 
 const char* engine_check(const char* job, std::uint32_t job_size) {

@@ -27,7 +27,7 @@ double Pile::surely(std::int32_t end, const std::vector<Part>& parts, const std:
   for (const std::size_t i : order_) {
     while (parts[i].size <= end && enough(scratch_.data(), *parts[i].counts, limit)) {
       add(scratch_.data(), *parts[i].counts);
-      sum += parts[i].value;
+      sum += static_cast<double>(parts[i].value);
       end -= parts[i].size;
     }
   }
@@ -50,7 +50,7 @@ std::int64_t Pile::fill(std::int32_t end, const std::vector<Part>& parts, const 
   for (const Part& part : parts) {
     sizes_.push_back(part.size);
     worths_.push_back(part.value);
-    density = std::max(density, static_cast<double>(part.value) / part.size);
+    density = std::max(density, static_cast<double>(part.value) / static_cast<double>(part.size));
   }
   order_.resize(parts.size());
   std::iota(order_.begin(), order_.end(), std::size_t{0});
@@ -60,7 +60,7 @@ std::int64_t Pile::fill(std::int32_t end, const std::vector<Part>& parts, const 
   // A state that has lost more than any end can afford leads nowhere.
   double afford = every ? 1e300 : 0;
   if (!every) {
-    for (const std::int32_t one : ends) afford = std::max(afford, density * one - surely(one, parts, limit));
+    for (const std::int32_t one : ends) afford = std::max(afford, density * static_cast<double>(one) - surely(one, parts, limit));
   }
   afford = afford * 1.0001 + 1e-6;
 

@@ -1,5 +1,6 @@
 #include <lapwright/engine/engine.h>
 
+#include "outcome.h"
 #include "planning.h"
 #include "rules_text.h"
 #include "table.h"
@@ -9,14 +10,13 @@
 #include <lapwright/draw/svg.h>
 #include <lapwright/job/read_survey.h>
 #include <lapwright/job/write_plan.h>
+#include <lapwright/job/yard.h>
 #include <lapwright/practice/why_text.h>
 #include <lapwright/sheets/sheets.h>
 
 #include <utility>
 
 namespace lapwright::engine {
-
-namespace {
 
 Outcome unreadable(const Faults& faults) {
   Outcome out;
@@ -27,6 +27,8 @@ Outcome unreadable(const Faults& faults) {
   }
   return out;
 }
+
+namespace {
 
 std::vector<Document> documents_of(const Planned& planned) {
   const sheets::Sources sources{planned.survey, planned.plan, planned.pack, planned.catalogue};
@@ -52,14 +54,12 @@ std::string_view version() {
   return LAPWRIGHT_VERSION;
 }
 
-Outcome plan(const Request& request) {
-  auto planned = plan_job(request.job);
-  if (!planned) return unreadable(planned.error());
+Outcome outcome_of(const Planned& planned, bool documents) {
   Outcome out;
-  out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
-  out.json = job::write_plan(planned->plan);
-  out.text = plan_table(planned->survey, planned->plan, planned->catalogue);
-  if (request.documents) out.documents = documents_of(*planned);
+  out.status = has_wrong(planned.plan) ? Status::wrong : Status::done;
+  out.json = job::write_plan(planned.plan);
+  out.text = plan_table(planned.survey, planned.plan, planned.catalogue);
+  if (documents) out.documents = documents_of(planned);
   return out;
 }
 
@@ -125,6 +125,7 @@ Outcome rules() {
 std::string schema(std::string_view name) {
   if (name == "job") return job::survey_schema();
   if (name == "plan") return job::plan_schema();
+  if (name == "yard") return job::yard_schema();
   return {};
 }
 

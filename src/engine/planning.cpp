@@ -80,6 +80,12 @@ job::Params in_words(const job::Params& params, const practice::Catalogue& catal
   return out;
 }
 
+void by_severity(job::Plan& plan) {
+  std::stable_sort(
+      plan.findings.begin(), plan.findings.end(),
+      [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
+}
+
 void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogue, job::Plan& plan) {
   for (job::Finding& finding : plan.findings) {
     finding.text = catalogue.say("finding." + finding.rule,
@@ -103,7 +109,7 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
 
 }  // namespace
 
-Result<Planned> plan_job(std::string_view job_bytes) {
+Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes) {
   auto survey = job::read_survey(job_bytes);
   if (!survey) return failed(std::move(survey.error()));
   auto base_pack = practice::Pack::built_in();
@@ -117,7 +123,7 @@ Result<Planned> plan_job(std::string_view job_bytes) {
   plan.title = survey->title;
   plan.engine = version();
   plan.practice.pack = pack->name();
-  plan.fingerprint = fingerprint({job_bytes, "", pack->name(), version()});
+  plan.fingerprint = fingerprint({job_bytes, yard_bytes, pack->name(), version()});
 
   Faults faults;
   const auto keep = [&](Faults&& more) { std::move(more.begin(), more.end(), std::back_inserter(faults)); };
@@ -156,11 +162,20 @@ Result<Planned> plan_job(std::string_view job_bytes) {
   judge_overrides(*pack, plan);
   assume(*survey, plan);
   list_memory(*pack, plan);
-  std::stable_sort(
-      plan.findings.begin(), plan.findings.end(),
-      [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
+  by_severity(plan);
   put_in_words(*survey, *catalogue, plan);
   return Planned{std::move(*survey), std::move(*pack), std::move(*catalogue), std::move(plan)};
+}
+
+void add_findings(Planned& planned, std::vector<job::Finding> findings) {
+  for (job::Finding& finding : findings) {
+    finding.text =
+        planned.catalogue.say("finding." + finding.rule,
+                              in_words(finding.params, planned.catalogue, planned.survey.shown_in),
+                              planned.survey.shown_in);
+    planned.plan.findings.push_back(std::move(finding));
+  }
+  by_severity(planned.plan);
 }
 
 bool has_wrong(const job::Plan& plan) {

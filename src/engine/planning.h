@@ -8,6 +8,7 @@
 #include <lapwright/practice/pack.h>
 
 #include <string_view>
+#include <vector>
 
 namespace lapwright::engine {
 
@@ -18,7 +19,11 @@ struct Planned {
   job::Plan plan;
 };
 
-Result<Planned> plan_job(std::string_view job_bytes);
+// Without the cutting list. The yard's bytes go into the fingerprint only.
+Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes = {});
+
+// Adds findings of a later stage: in words, in their place by severity.
+void add_findings(Planned& planned, std::vector<job::Finding> findings);
 
 // True when a finding of the plan is `wrong`.
 bool has_wrong(const job::Plan& plan);

@@ -1,5 +1,7 @@
 #include "table.h"
 
+#include "cutting_text.h"
+
 #include <lapwright/base/numbers.h>
 
 #include <fmt/format.h>
@@ -135,6 +137,9 @@ std::string plan_table(const job::Survey& survey, const job::Plan& plan,
     if (out.courses > 0) text += set_out_text(out, survey.shown_in) + "\n";
   }
   if (!plan.pieces.empty()) text += pieces_text(plan, survey.shown_in) + "\n";
+  if (plan.cutting && !plan.cutting->rolls.empty()) {
+    text += cutting_text(*plan.cutting, catalogue, survey.shown_in) + "\n";
+  }
   if (!plan.estimate.lines.empty()) text += estimate_text(plan, catalogue, survey.shown_in) + "\n";
   if (!plan.findings.empty()) text += findings_text(plan.findings, catalogue) + "\n";
   for (const job::OverrideUsed& o : plan.practice.overrides) {

@@ -47,6 +47,7 @@ job::Estimate estimate(const job::Survey& survey, const job::Plan& plan, const p
     add_battens(sources, set_out, out, lines);
   }
   add_strips(sources, lines);
+  if (plan.cutting) add_rolls(sources, lines);
   add_lead(sources, lines);
   add_labour(sources, lines);
   const auto place = [](const job::EstimateLine& line) {

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -73,6 +75,7 @@ void add_strips(const Sources& sources, Lines& lines) {
               {{"code", static_cast<double>(code), ""}});
   }
   lines.add("lead", "", Why("lead.other_metal", "m", "kg").term("m", metal, "kg", kFromPieces).gives(metal));
+  if (sources.plan.cutting) return;  // which says what to buy
   for (const auto& [key, pieces] : strips) {
     const auto [code, width_um] = key;
     if (!pack.has_lead(code)) continue;
@@ -103,6 +106,40 @@ void add_strips(const Sources& sources, Lines& lines) {
                {"rolls", rolls_text(rolls), ""},
                {"over", left_over(rolls, pieces).in_m(), "m"},
                {"longest_kg", rolls.front().length.in_m() * kg_per_m, "kg"}});
+  }
+}
+
+void add_rolls(const Sources& sources, Lines& lines) {
+  struct Like {
+    const job::CutRoll* roll = nullptr;
+    std::int64_t count = 0;
+  };
+  std::vector<Like> likes;
+  for (const job::CutRoll& roll : sources.plan.cutting->rolls) {
+    const auto like = std::find_if(likes.begin(), likes.end(), [&](const Like& one) {
+      return one.roll->code == roll.code && one.roll->width == roll.width && one.roll->length == roll.length &&
+             one.roll->offcut == roll.offcut;
+    });
+    if (like != likes.end()) {
+      like->count += roll.count;
+    } else {
+      likes.push_back({&roll, roll.count});
+    }
+  }
+  const practice::Rule& lift = sources.pack.rule("lift.one_person");
+  for (const Like& like : likes) {
+    const bool heavy = like.roll->mass.in_kg() > lift.value;
+    const std::string_view item =
+        like.roll->offcut ? "lead.from_rack" : heavy ? "lead.roll_two_people" : "lead.roll";
+    const auto n = static_cast<double>(like.count);
+    lines.add("lead", "", Why(item, "n", "").term("n", n, "", "cutting list").gives(n),
+              {{"code", static_cast<double>(like.roll->code), ""},
+               {"width", like.roll->width.in_mm(), "mm"},
+               {"length", like.roll->length.in_m(), "m"},
+               {"kg", like.roll->mass.in_kg(), "kg"},
+               {"all", like.roll->mass.in_kg() * n, "kg"},
+               {"price", like.roll->price, "hundredths"},
+               {"lift", lift.value, "kg"}});
   }
 }
 

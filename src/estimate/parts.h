@@ -34,6 +34,8 @@ void add_battens(const Sources& sources, const job::SetOut& set_out, job::Estima
 void add_lead(const Sources& sources, Lines& lines);
 // Kilograms of each code, and strips of each width as a merchant sells them.
 void add_strips(const Sources& sources, Lines& lines);
+// Rolls and sheets that the cutting list takes, as lifts; what it takes from the rack.
+void add_rolls(const Sources& sources, Lines& lines);
 // Hours by what is done, then crew, days and weeks of access.
 void add_labour(const Sources& sources, Lines& lines);
 

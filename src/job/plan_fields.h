@@ -334,9 +334,18 @@ void fields(Out& out, const CutProof::Price& v) {
 }
 
 template <class Out>
+void fields(Out& out, const CutProof::Box& v) {
+  out.mm("length", "Along the roll when it is not turned.", v.length);
+  out.mm("width", "Across it.", v.width);
+  out.names("marks", "The pieces in it.", v.marks);
+}
+
+template <class Out>
 void fields(Out& out, const CutProof& v) {
   out.count("scale", "Of the prices.", v.scale);
   out.list("prices", "At which no strip pattern is worth more than its stock.", v.prices, When::given);
+  out.list("boxes", "Rectangles that pieces may be cut from: one piece each, or several head to tail.", v.boxes,
+           When::given);
 }
 
 template <class Out>
@@ -347,6 +356,8 @@ void fields(Out& out, const CutCode& v) {
   out.number("straight", "No straight edge-to-edge cutting can; 0 where that was not worked out.",
              v.straight);
   out.number("strips", "No strip cutting can.", v.strips);
+  out.number("searched", "The cheapest strip cutting of a small job, every one of them tried; 0: not tried.",
+             v.searched);
   out.flag("best_strips", "No strip cutting is cheaper than this plan.", v.best_strips, When::given);
   out.object("proof", "Of the strip bound.", v.proof, true);
 }
@@ -404,6 +415,45 @@ void fields(Out& out, const Cutting& v) {
 }
 
 template <class Out>
+void fields(Out& out, const PriceLine& v) {
+  out.text("group", "As in the estimate.", v.group);
+  out.text("item", "As in the estimate.", v.item);
+  out.text("slope", "Absent when it is of the whole job.", v.slope, When::given);
+  out.text("text", "What it is, in English.", v.text);
+  out.number("quantity", "In `per`.", v.quantity);
+  out.text("per", "piece, m, m2, kg, l, hour, day, week or length.", v.per);
+  out.count("price", "Of one, in pence or cents; absent: missing.", v.price);
+  out.count("amount", "Absent where the price is missing.", v.amount);
+}
+
+template <class Out>
+void fields(Out& out, const PriceSum& v) {
+  out.text("name", "materials, labour, access, overheads, margin, net, vat or total.", v.name);
+  out.count("amount", "In pence or cents.", v.amount);
+  out.object("figure", "How it is reckoned.", v.figure, true);
+}
+
+template <class Out>
+void fields(Out& out, const Price::Provisional& v) {
+  out.text("what", "What may turn out to be needed.", v.what);
+  out.count("price", "In pence or cents, not in the total.", v.price);
+}
+
+template <class Out>
+void fields(Out& out, const Price& v) {
+  out.text("currency", "Three letters; money is in its hundredth part.", v.currency);
+  out.text("yard", "Title of the yard file.", v.yard, When::given);
+  out.flag("invented", "The yard says that its prices are invented.", v.invented, When::given);
+  out.lines("lines", "Line by line.", v.lines);
+  out.list("sums", "In the order of reckoning.", v.sums, When::always);
+  out.count("missing", "Lines without a price; the sums go without them.", v.missing);
+  out.count("vat", "Hundredths of a percent; absent: not reckoned.", v.vat);
+  out.count("valid_days", "How long a quote holds; 0: not said.", v.valid_days);
+  out.names("not_included", "What a quote says is not included.", v.not_included);
+  out.list("provisional", "Allowed for, not in the total.", v.provisional, When::given);
+}
+
+template <class Out>
 void fields(Out& out, const Plan& v) {
   out.format("format", kPlanFormat);
   out.text("title", "The job's title.", v.title);
@@ -420,6 +470,8 @@ void fields(Out& out, const Plan& v) {
   out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
   out.lines("order_of_work", "The fitting list.", v.order_of_work);
   out.object("estimate", "What to buy, and the work to allow for.", v.estimate, true);
+  out.object("price", "What it costs; absent without a yard file that prices.", v.price.value_or(Price{}),
+             v.price.has_value());
   out.object("cutting", "The cutting list; absent where no lead is to be cut.", v.cutting.value_or(Cutting{}),
              v.cutting.has_value());
 }

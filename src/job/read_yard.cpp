@@ -57,11 +57,69 @@ class YardText {
     given("minimum_order", yard.minimum_order);
     given("cut_cost", yard.cut_cost);
     given("width_cost", yard.width_cost);
+    if (yard.prices_invented) text("prices_are", "invented");
+    prices(yard);
     json_.close_lines('}');
     return json_.take() + '\n';
   }
 
  private:
+  void prices(const Yard& yard) {
+    if (!yard.prices.empty()) {
+      json_.key("prices");
+      json_.open_lines('[');
+      for (const YardPrice& price : yard.prices) {
+        json_.open_object();
+        text("item", price.item);
+        given("price", price.price);
+        text("per", name_of(price.per));
+        if (!price.currency.empty()) text("currency", price.currency);
+        json_.close_object();
+      }
+      json_.close_lines(']');
+    }
+    if (yard.labour) {
+      json_.key("labour");
+      json_.open_object();
+      given("per_hour", yard.labour->per_hour);
+      given("per_day", yard.labour->per_day);
+      json_.close_object();
+    }
+    if (yard.terms) terms(*yard.terms);
+  }
+  void terms(const YardTerms& terms) {
+    json_.key("terms");
+    json_.open_object();
+    percent("overheads", terms.overheads);
+    percent("margin", terms.margin);
+    if (terms.vat) percent("vat", *terms.vat);
+    if (terms.valid_days > 0) given("valid_days", terms.valid_days);
+    texts("not_included", terms.not_included);
+    texts("leave_out", terms.leave_out);
+    if (!terms.provisional.empty()) {
+      json_.key("provisional");
+      json_.open_list();
+      for (const YardTerms::Provisional& one : terms.provisional) {
+        json_.open_object();
+        text("what", one.what);
+        given("price", one.price);
+        json_.close_object();
+      }
+      json_.close_list();
+    }
+    json_.close_object();
+  }
+  void percent(std::string_view key, std::int64_t hundredths) {
+    json_.key(key);
+    json_.number(static_cast<double>(hundredths) / 100, 2);
+  }
+  void texts(std::string_view key, const std::vector<std::string>& values) {
+    if (values.empty()) return;
+    json_.key(key);
+    json_.open_list();
+    for (const std::string& value : values) json_.text(value);
+    json_.close_list();
+  }
   void text(std::string_view key, std::string_view value) {
     json_.key(key);
     json_.text(value);

@@ -168,6 +168,7 @@ class SchemaOfTable {
         measured(field.range, true);
         break;
       case Shape::angle:
+      case Shape::percent:
         angle(field.range);
         break;
       case Shape::measured_angle:

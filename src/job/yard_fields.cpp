@@ -5,11 +5,13 @@
 #include <array>
 
 #include "reading.h"
+#include "yard_price_fields.h"
 
 namespace lapwright::job {
 
 namespace {
 
+constexpr std::array<Word, 2> kPricesAreWords{"own", "invented"};
 constexpr Range kCode{3, 8};
 constexpr Range kWidth{50, 3000};
 constexpr Range kLength{100, 100'000};
@@ -54,7 +56,16 @@ void put_keep(void* into, const Scalar& value) {
 
 void check_yard(Reading& reading, const Document& from, void* into, const Path& path) {
   Yard& yard = *static_cast<Yard*>(into);
+  for (std::size_t i = 0; i < yard.rolls.size(); ++i) {
+    if (!yard.rolls[i].price_per_kg || *yard.rolls[i].price_per_kg > yard.scrap_per_kg) continue;
+    const Path rolls = path.under("rolls");
+    const Document* list = from.find("rolls");
+    const SourceSpot spot = list != nullptr && i < list->items.size() ? list->items[i].spot : from.spot;
+    reading.fault(FaultCode::contradiction, rolls.item(i), spot, "new lead that is no dearer than scrap",
+                  "a price_per_kg above scrap_per_kg", "look at both again; money is in whole pence or cents");
+  }
   if (yard.keep_width > yard.keep_length) std::swap(yard.keep_width, yard.keep_length);
+  check_prices(reading, from, yard, path);
   if (yard.rolls.empty() && yard.offcuts.empty() && from.find("rolls") != nullptr) {
     reading.fault(FaultCode::contradiction, path.under("rolls"), from.find("rolls")->spot, "no roll and no offcut",
                   "at least one roll or offcut", "list what the yard has");
@@ -219,10 +230,36 @@ constexpr std::array kYardFields{
           .example = "0",
           .range = {0, 1'000'000},
           .put = put<&Yard::width_cost>},
+    Field{.key = "prices_are",
+          .shape = Shape::choice,
+          .about = "invented: said on every paper that shows a price. Default: own.",
+          .example = R"("own")",
+          .words = kPricesAreWords,
+          .put = put<&Yard::prices_invented>},
+    Field{.key = "prices",
+          .shape = Shape::objects,
+          .about = "What the things of an estimate cost. What stands in no price is listed as missing, never as nought.",
+          .example = R"([{"item": "covering.unit", "price": 85, "per": "piece"}])",
+          .of = &kPriceTable,
+          .most_items = 500,
+          .child = child<&Yard::prices>},
+    Field{.key = "labour",
+          .shape = Shape::object,
+          .about = "What an hour or a day of work costs.",
+          .example = R"({"per_hour": 3200})",
+          .of = &kLabourTable,
+          .child = child_if_any<&Yard::labour>},
+    Field{.key = "terms",
+          .shape = Shape::object,
+          .about = "What is added, and what a quote says.",
+          .example = R"({"overheads": 10, "margin": 15, "vat": 20})",
+          .of = &kTermsTable,
+          .child = child_if_any<&Yard::terms>},
 };
 constexpr Table kYardTable{.name = "yard", .fields = kYardFields, .check = check_yard};
 
-constexpr std::array<const Table*, 3> kTables{&kYardTable, &kRollTable, &kOffcutTable};
+constexpr std::array<const Table*, 7> kTables{&kYardTable,   &kRollTable,  &kOffcutTable,     &kPriceTable,
+                                              &kLabourTable, &kTermsTable, &kProvisionalTable};
 
 }  // namespace
 

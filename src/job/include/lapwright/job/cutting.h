@@ -65,6 +65,13 @@ struct CutProof {
     std::int64_t price = 0;
   };
   std::vector<Price> prices;
+  // The rectangles that pieces may be cut from: one piece each, or several head to tail. Whole mm.
+  struct Box {
+    Length length;
+    Length width;
+    std::vector<std::string> marks;
+  };
+  std::vector<Box> boxes;
 };
 
 // Of one code: what no plan can be cheaper than, in the same money as `cost`.
@@ -74,6 +81,7 @@ struct CutCode {
   double any = 0;         // no cutting at all can be cheaper
   double straight = 0;    // no straight edge-to-edge cutting; not less than `any`; 0 where it was not worked out
   double strips = 0;      // no strip cutting: strips over the whole width or length, pieces side by side in them
+  double searched = 0;       // the cheapest strip cutting of a small job, every one of them tried; 0: not tried
   bool best_strips = false;  // no strip cutting is cheaper than this plan
   CutProof proof;
 };

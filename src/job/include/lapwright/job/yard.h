@@ -30,6 +30,39 @@ struct YardOffcut {
   std::int64_t count = 1;
 };
 
+// What a price is for.
+enum class Per : std::uint8_t { piece, m, m2, kg, l, hour, day, week, length };
+std::string_view name_of(Per v);
+
+// What one thing of the estimate costs; `item` is the estimate's own word for it ("covering.unit").
+struct YardPrice {
+  std::string item;
+  std::int64_t price = 0;
+  Per per = Per::piece;
+  std::string currency;  // where it is said; the reader sees that it is the yard's
+};
+
+struct YardLabour {
+  std::optional<std::int64_t> per_hour;  // of one person
+  std::optional<std::int64_t> per_day;   // of one person; where both stand, the day holds
+};
+
+// What is added and said when a price is handed to a customer. Percentages are in hundredths of a percent, so that
+// sums stay whole.
+struct YardTerms {
+  std::int64_t overheads = 0;  // on materials, work and access
+  std::int64_t margin = 0;     // on that and the overheads
+  std::optional<std::int64_t> vat;  // not said: a quote says so
+  std::int64_t valid_days = 0;  // 0: not said
+  std::vector<std::string> not_included;
+  std::vector<std::string> leave_out;  // groups of the estimate that are not priced: "covering", ...
+  struct Provisional {
+    std::string what;
+    std::int64_t price = 0;
+  };
+  std::vector<Provisional> provisional;  // allowed for, not in the total
+};
+
 struct Yard {
   std::string title;
   bool unit_is_inches = false;
@@ -44,6 +77,10 @@ struct Yard {
   std::int64_t minimum_order = 0;
   std::int64_t cut_cost = 0;    // what a cut weighs against lead
   std::int64_t width_cost = 0;  // and each further width of roll
+  bool prices_invented = false;  // said on every paper that shows them
+  std::vector<YardPrice> prices;
+  std::optional<YardLabour> labour;
+  std::optional<YardTerms> terms;
 };
 
 // Every fault at once, as the job's reader does.
