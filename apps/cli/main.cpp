@@ -56,6 +56,10 @@ struct Options {
   double effort = 1;
   double time_limit = 0;
   bool keep_offcuts = false;
+  std::string other;
+  std::string offer;
+  std::string only;
+  std::string paper;
   std::string mark;
   std::string schema;
   bool json = false;
@@ -83,7 +87,8 @@ int run_plan(const Options& options) {
     if (yard.bytes->empty()) return complain(options.yard + ": empty");
   }
   const engine::Outcome outcome = planned(
-      {*job.bytes, !options.out.empty(), yard.bytes ? std::string_view(*yard.bytes) : "", options.effort},
+      {*job.bytes, !options.out.empty(), yard.bytes ? std::string_view(*yard.bytes) : "", options.effort,
+       options.only, options.paper},
       options.time_limit);
   if (failed(outcome)) return fail_with(outcome);
   if (options.keep_offcuts) {
@@ -103,6 +108,66 @@ int run_plan(const Options& options) {
     if (const int status = print(files + "plan.json\n"); status != 0) return status;
   }
   return static_cast<int>(outcome.status);
+}
+
+// Reads the yard if one is named; empty bytes otherwise.
+int read_yard(const Options& options, std::string& bytes) {
+  if (options.yard.empty()) return 0;
+  cli::Read yard = cli::read_file(options.yard);
+  if (!yard.bytes) return complain(yard.problem);
+  if (yard.bytes->empty()) return complain(options.yard + ": empty");
+  bytes = std::move(*yard.bytes);
+  return 0;
+}
+
+int write_documents(const engine::Outcome& outcome, const std::string& folder) {
+  if (const std::string problem = cli::make_folder(folder); !problem.empty()) return complain(problem);
+  std::string files;
+  for (const engine::Document& document : outcome.documents) {
+    const std::string problem = cli::write_file(folder + "/" + document.name, document.bytes);
+    if (!problem.empty()) return complain(problem);
+    files += (files.empty() ? "" : ", ") + document.name;
+  }
+  return print("written to " + folder + "/: " + files + "\n");
+}
+
+int run_compare(const Options& options) {
+  const cli::Read a = cli::read_file(options.job);
+  if (!a.bytes) return complain(a.problem);
+  const cli::Read b = cli::read_file(options.other);
+  if (!b.bytes) return complain(b.problem);
+  std::string yard;
+  if (const int status = read_yard(options, yard); status != 0) return status;
+  const engine::Outcome outcome =
+      engine::compare({*a.bytes, !options.out.empty(), yard, options.effort, {}, options.paper},
+                      {*b.bytes, false, yard, options.effort, {}, {}});
+  if (failed(outcome)) return fail_with(outcome);
+  if (const int status = print(options.json ? outcome.json : outcome.text); status != 0) return status;
+  if (!options.out.empty()) {
+    if (const int status = write_documents(outcome, options.out); status != 0) return status;
+  }
+  return static_cast<int>(outcome.status);
+}
+
+int run_price_check(const Options& options) {
+  std::string yard;
+  if (const int status = read_yard(options, yard); status != 0) return status;
+  const engine::Outcome outcome = engine::price_check(options.offer, yard);
+  if (failed(outcome)) return fail_with(outcome);
+  return print(outcome.text);
+}
+
+int run_form(const Options& options) {
+  cli::Read job;
+  if (!options.job.empty()) {
+    job = cli::read_file(options.job);
+    if (!job.bytes) return complain(job.problem);
+    if (job.bytes->empty()) return complain(options.job + ": empty");
+  }
+  const engine::Outcome outcome =
+      engine::form(job.bytes ? std::string_view(*job.bytes) : std::string_view(), options.paper);
+  if (failed(outcome)) return fail_with(outcome);
+  return write_documents(outcome, options.out.empty() ? "." : options.out);
 }
 
 int run_check(const Options& options) {
@@ -154,7 +219,29 @@ int main(int argc, char** argv) {
       ->check(CLI::PositiveNumber);
   plan->add_flag("--keep-offcuts", options.keep_offcuts,
                  "put what is worth keeping into the yard file, and take out what was used");
+  plan->add_option("--only", options.only,
+                   "of the files, only these, commas between: survey, order, fitting, quote, proof, care, sheets, "
+                   "drawings");
+  plan->add_option("--paper", options.paper, "A4, the default, or A3");
   plan->add_flag("--json", options.json, "print the plan as JSON and nothing else");
+
+  auto* compare = app.add_subcommand("compare", "Every piece, course, quantity and price that differs");
+  compare->add_option("A", options.job, "job file")->required();
+  compare->add_option("B", options.other, "job file")->required();
+  compare->add_option("--yard", options.yard, "yard file, for both");
+  compare->add_option("--out", options.out, "folder for compare.pdf and compare.csv");
+  compare->add_option("--paper", options.paper, "A4, the default, or A3");
+  compare->add_flag("--json", options.json, "print the differences as JSON");
+
+  auto* price_check =
+      app.add_subcommand("price-check", "A price that somebody else gave, a kilogram and a metre, beside the yard's");
+  price_check->add_option("OFFER", options.offer, "\"50 m of code 4 at 150 wide, £570\"")->required();
+  price_check->add_option("--yard", options.yard, "yard file");
+
+  auto* form = app.add_subcommand("form", "The form to measure by, to print: empty, or filled from a job");
+  form->add_option("JOB", options.job, "job file");
+  form->add_option("--out", options.out, "folder for survey.pdf; the current one unless said otherwise");
+  form->add_option("--paper", options.paper, "A4, the default, or A3");
 
   auto* check = app.add_subcommand("check", "Findings only: what is wrong or doubtful");
   check->add_option("JOB", options.job, "job file")->required();
@@ -177,6 +264,9 @@ int main(int argc, char** argv) {
     return status == 0 ? 0 : kUnreadable;
   }
   if (*plan) return run_plan(options);
+  if (*compare) return run_compare(options);
+  if (*price_check) return run_price_check(options);
+  if (*form) return run_form(options);
   if (*check) return run_check(options);
   if (*why) return run_why(options);
   if (*rules) return run_rules();

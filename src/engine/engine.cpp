@@ -1,18 +1,15 @@
 #include <lapwright/engine/engine.h>
 
+#include "documents.h"
 #include "outcome.h"
 #include "planning.h"
 #include "rules_text.h"
 #include "table.h"
 
-#include <lapwright/draw/dxf.h>
-#include <lapwright/draw/pdf.h>
-#include <lapwright/draw/svg.h>
 #include <lapwright/job/read_survey.h>
 #include <lapwright/job/write_plan.h>
 #include <lapwright/job/yard.h>
 #include <lapwright/practice/why_text.h>
-#include <lapwright/sheets/sheets.h>
 
 #include <utility>
 
@@ -28,38 +25,16 @@ Outcome unreadable(const Faults& faults) {
   return out;
 }
 
-namespace {
-
-std::vector<Document> documents_of(const Planned& planned) {
-  const sheets::Sources sources{planned.survey, planned.plan, planned.pack, planned.catalogue};
-  constexpr double kMargin = 5;  // mm around a free drawing
-  std::vector<Document> out;
-  for (const auto& drawings : {sheets::roof_views(sources), sheets::elevations(sources)}) {
-    for (const sheets::NamedDrawing& one : drawings) {
-      out.push_back({one.stem + ".svg", "image/svg+xml", draw::write_svg(one.drawing, one.title, kMargin)});
-    }
-  }
-  for (const sheets::NamedDrawing& piece : sheets::patterns(sources)) {
-    out.push_back(
-        {piece.stem + ".svg", "image/svg+xml", draw::write_svg(piece.drawing, piece.title, kMargin)});
-    out.push_back({piece.stem + ".dxf", "image/vnd.dxf", draw::write_dxf(piece.drawing, piece.title)});
-  }
-  out.push_back({"sheets.pdf", "application/pdf", draw::write_pdf(sheets::compose(sources))});
-  return out;
-}
-
-}  // namespace
-
 std::string_view version() {
   return LAPWRIGHT_VERSION;
 }
 
-Outcome outcome_of(const Planned& planned, bool documents) {
+Outcome outcome_of(const Planned& planned, const Request& request) {
   Outcome out;
   out.status = has_wrong(planned.plan) ? Status::wrong : Status::done;
   out.json = job::write_plan(planned.plan);
   out.text = plan_table(planned.survey, planned.plan, planned.catalogue);
-  if (documents) out.documents = documents_of(planned);
+  if (request.documents) out.documents = documents_of(planned, request);
   return out;
 }
 

@@ -5,6 +5,7 @@
 #include <lapwright/base/tolerance.h>
 #include <lapwright/engine/engine.h>
 #include <lapwright/estimate/estimate.h>
+#include <lapwright/estimate/price.h>
 #include <lapwright/job/layout.h>
 #include <lapwright/job/read_survey.h>
 #include <lapwright/pieces/plan_joins.h>
@@ -86,6 +87,12 @@ void by_severity(job::Plan& plan) {
       [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
 }
 
+void put_estimate_in_words(const job::Survey& survey, const practice::Catalogue& catalogue, job::Plan& plan) {
+  for (job::EstimateLine& line : plan.estimate.lines) {
+    line.text = catalogue.say("item." + line.item, line.params, survey.shown_in);
+  }
+}
+
 void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogue, job::Plan& plan) {
   for (job::Finding& finding : plan.findings) {
     finding.text = catalogue.say("finding." + finding.rule,
@@ -95,9 +102,7 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
     choice.text = catalogue.say("finding." + choice.rule, in_words(choice.params, catalogue, survey.shown_in),
                                 survey.shown_in);
   }
-  for (job::EstimateLine& line : plan.estimate.lines) {
-    line.text = catalogue.say("item." + line.item, line.params, survey.shown_in);
-  }
+  put_estimate_in_words(survey, catalogue, plan);
   for (job::WorkStep& step : plan.order_of_work) {
     job::Params params = in_words(step.params, catalogue, survey.shown_in);
     params.push_back({"mark", step.mark, ""});
@@ -165,6 +170,20 @@ Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes
   by_severity(plan);
   put_in_words(*survey, *catalogue, plan);
   return Planned{std::move(*survey), std::move(*pack), std::move(*catalogue), std::move(plan)};
+}
+
+Result<void> settle_estimate(Planned& planned, const job::Yard* yard) {
+  job::Plan& plan = planned.plan;
+  plan.estimate = estimate::estimate(planned.survey, plan, planned.pack);
+  put_estimate_in_words(planned.survey, planned.catalogue, plan);
+  if (yard == nullptr || !estimate::prices_work(*yard)) return {};
+  auto price = estimate::price(plan, *yard);
+  if (!price) return failed(std::move(price.error()));
+  for (job::PriceLine& line : price->lines) {
+    if (line.text.empty()) line.text = planned.catalogue.say("item." + line.item, {}, planned.survey.shown_in);
+  }
+  plan.price = std::move(*price);
+  return {};
 }
 
 void add_findings(Planned& planned, std::vector<job::Finding> findings) {

@@ -26,6 +26,7 @@ Run::Run(const Request& request) : state_(std::make_unique<State>()) {
   if (!planned) {
     for (Fault& fault : planned.error()) state.faults.push_back(std::move(fault));
   }
+  for (Fault& fault : faults_of_papers(request)) state.faults.push_back(std::move(fault));
   if (!state.faults.empty()) return;
   state.yard = std::move(*yard);
   state.planned = std::move(*planned);
@@ -55,7 +56,13 @@ Outcome Run::finish() {
   }
   const auto taken = take_in(*state.cut, *state.yard, *state.planned);
   if (!taken) return unreadable(taken.error());
-  Outcome out = outcome_of(*state.planned, state.request.documents);
+  const auto settled = settle_estimate(*state.planned, state.yard->invented ? nullptr : &state.yard->yard);
+  if (!settled) return unreadable(settled.error());
+  if (!state.planned->plan.price && asks_for_quote(state.request)) {
+    return unreadable({Fault{FaultCode::contradiction, "only", {}, "\"quote\" without prices", "a priced plan",
+                             "give a yard file that holds prices, labour or terms (--yard)"}});
+  }
+  Outcome out = outcome_of(*state.planned, state.request);
   const std::optional<job::Cutting>& cutting = state.planned->plan.cutting;
   out.yard = job::write_yard(cutting ? cutting::yard_after(state.yard->yard, *cutting) : state.yard->yard);
   return out;

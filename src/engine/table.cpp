@@ -3,6 +3,7 @@
 #include "cutting_text.h"
 
 #include <lapwright/base/numbers.h>
+#include <lapwright/practice/money.h>
 
 #include <fmt/format.h>
 
@@ -116,6 +117,28 @@ std::string estimate_text(const job::Plan& plan, const practice::Catalogue& cata
   return text;
 }
 
+// Line by line with the sum under it; what nobody priced says so.
+std::string price_text(const job::Price& price, const practice::Catalogue& catalogue) {
+  const auto say = [&](std::string_view key) { return catalogue.say(key, {}, job::ShownIn::mm); };
+  const auto money = [&](std::int64_t amount) {
+    return practice::money_shown(static_cast<double>(amount), price.currency);
+  };
+  Grid grid({say("sheet.price"), say("price.quantity"), "", say("price.price"), say("price.amount")});
+  for (const job::PriceLine& line : price.lines) {
+    grid.add({line.item + (line.slope.empty() ? "" : " (" + line.slope + ")"), trimmed(line.quantity, 2),
+              say("price.per." + line.per), line.price ? money(*line.price) : "",
+              line.amount ? money(*line.amount) : say("price.missing")});
+  }
+  for (const job::PriceSum& sum : price.sums) grid.add({say("price." + sum.name), "", "", "", money(sum.amount)});
+  std::string text = grid.text({false, true, false, true, true});
+  if (price.invented) text += "  " + say("sheet.prices_invented") + "\n";
+  if (price.missing > 0) {
+    text += "  " + catalogue.say("sheet.prices_missing", {{"count", static_cast<double>(price.missing), ""}},
+                                 job::ShownIn::mm) + "\n";
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string findings_text(const std::vector<job::Finding>& findings, const practice::Catalogue& catalogue) {
@@ -141,6 +164,7 @@ std::string plan_table(const job::Survey& survey, const job::Plan& plan,
     text += cutting_text(*plan.cutting, catalogue, survey.shown_in) + "\n";
   }
   if (!plan.estimate.lines.empty()) text += estimate_text(plan, catalogue, survey.shown_in) + "\n";
+  if (plan.price) text += price_text(*plan.price, catalogue) + "\n";
   if (!plan.findings.empty()) text += findings_text(plan.findings, catalogue) + "\n";
   for (const job::OverrideUsed& o : plan.practice.overrides) {
     text += fmt::format("this job's own: {} {} (pack: {})\n", o.rule, shown(o.value, o.unit, survey.shown_in),

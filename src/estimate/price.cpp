@@ -106,6 +106,7 @@ class Pricing {
     for (const job::EstimateLine& line : plan_.estimate.lines) {
       if (!left_out(line.group)) take(line);
     }
+    add_minimum_order();
     add_sums();
     return std::move(out_);
   }
@@ -160,6 +161,17 @@ class Pricing {
       ++out_.missing;
     }
     out_.lines.push_back(std::move(out));
+  }
+
+  // What the merchant asks beyond the rolls, where the order is under his least.
+  void add_minimum_order() {
+    if (!plan_.cutting || left_out("lead")) return;
+    const std::int64_t more = nearest_whole(plan_.cutting->order) - nearest_whole(plan_.cutting->price);
+    if (more <= 0) return;
+    job::EstimateLine line;
+    line.group = "lead";
+    line.item = "lead.minimum_order";
+    add(line, 1, Per::piece, more);
   }
 
   void sum(std::string_view name, std::int64_t amount, Why&& why) {

@@ -56,7 +56,7 @@ draw::Document papers(const Sources& sources, const std::vector<Paper>& which, P
       case Paper::survey: add_survey_form(sheets); break;
       case Paper::order: add_order(sheets); break;
       case Paper::fitting: add_fitting_list(sheets); break;
-      case Paper::quote: break;
+      case Paper::quote: add_quote(sheets); break;
       case Paper::proof: add_proof(sheets); break;
       case Paper::care: add_care(sheets); break;
     }

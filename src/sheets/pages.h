@@ -24,6 +24,7 @@ void add_survey_form(Sheets& sheets);
 void add_blank_form(Sheets& sheets);
 void add_order(Sheets& sheets);
 void add_proof(Sheets& sheets);
+void add_quote(Sheets& sheets);
 
 // The plan's pieces, one of each mark.
 std::vector<const job::Piece*> distinct_pieces(const job::Plan& plan);

@@ -27,6 +27,10 @@ struct Request {
   // Of cutting: 1 is about a second of one thread, counted in work, not by a clock. 0: the first whole plan with its
   // bound.
   double effort = 0;
+  // Of the documents, only these: "survey", "order", "cutting", "fitting", "quote", "proof", "care", "sheets",
+  // "drawings"; commas between. Empty: all.
+  std::string_view only{};
+  std::string_view paper{};  // "A4" or "A3"; empty: A4
 };
 
 struct Document {
@@ -74,6 +78,17 @@ Outcome check(const Request& request);
 // Every figure of one piece (by its mark) or of a slope's set-out (by the slope's name), explained. An
 // unknown mark is unreadable, and the fault lists the marks that there are.
 Outcome why(const Request& request, std::string_view mark);
+
+// Where two jobs' plans differ: json is format "lapwright-compare/1", text the table; documents (of `a`'s request) are
+// compare.pdf and compare.csv.
+Outcome compare(const Request& a, const Request& b);
+
+// A price that somebody else gave, in words ("50 m of code 4 at 150 wide, £570"), beside the yard's. Empty yard: the
+// built-in one, whose prices are invented.
+Outcome price_check(std::string_view offer, std::string_view yard);
+
+// The form to measure by, one document survey.pdf: empty, or filled from a job.
+Outcome form(std::string_view job, std::string_view paper = {});
 
 // The practice pack's rules as text: what a job may set for itself under "practice".
 Outcome rules();

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <lapwright/draw/drawing.h>
+#include <lapwright/job/difference.h>
 #include <lapwright/job/plan.h>
 #include <lapwright/job/survey.h>
 #include <lapwright/practice/catalogue.h>
@@ -44,6 +45,10 @@ std::string_view name_of(Paper v);  // "survey", "order", ...: also the stem of 
 // for a quote) adds no page. Properties as of compose().
 draw::Document papers(const Sources& sources, const std::vector<Paper>& which,
                       PaperSize size = PaperSize::a4);
+
+// Where two plans differ, on paper: `a` in `sources`, the other's differences as job::differences() gives them.
+draw::Document comparison(const Sources& a, const job::Plan& b, const std::vector<job::Difference>& all,
+                          PaperSize size = PaperSize::a4);
 
 // The form to measure by, empty. Only the words of `sources` are read.
 draw::Document blank_form(const Sources& sources, PaperSize size = PaperSize::a4);
