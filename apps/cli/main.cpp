@@ -220,8 +220,8 @@ int main(int argc, char** argv) {
   plan->add_flag("--keep-offcuts", options.keep_offcuts,
                  "put what is worth keeping into the yard file, and take out what was used");
   plan->add_option("--only", options.only,
-                   "of the files, only these, commas between: survey, order, fitting, quote, proof, care, sheets, "
-                   "drawings");
+                   "of the files, only these, commas between: survey, order, fitting, quote, price, proof, care, "
+                   "sheets, drawings");
   plan->add_option("--paper", options.paper, "A4, the default, or A3");
   plan->add_flag("--json", options.json, "print the plan as JSON and nothing else");
 

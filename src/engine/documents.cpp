@@ -17,7 +17,7 @@ namespace lapwright::engine {
 
 namespace {
 
-constexpr std::array<std::string_view, 8> kParts{"survey", "order", "fitting", "quote",
+constexpr std::array<std::string_view, 9> kParts{"survey", "order", "fitting", "quote",   "price",
                                                  "proof",  "care",  "sheets",  "drawings"};
 constexpr std::array<std::string_view, 2> kSizes{"A4", "A3"};
 
@@ -61,7 +61,7 @@ void add_drawings(const sheets::Sources& sources, std::vector<Document>& out) {
 }  // namespace
 
 bool asks_for_quote(const Request& request) {
-  return !request.only.empty() && wanted(request, "quote");
+  return !request.only.empty() && (wanted(request, "quote") || wanted(request, "price"));
 }
 
 Faults faults_of_papers(const Request& request) {

@@ -118,7 +118,7 @@ std::vector<List> lists_of(const Planned& planned) {
                         {"sheets", "pieces.csv", piece_list(plan)},
                         {"fitting", "fitting.csv", fitting_list(plan)},
                         {"proof", "proof.csv", proof_list(plan)}};
-  if (plan.price) out.push_back({"quote", "quote.csv", price_list(*plan.price, planned.catalogue)});
+  if (plan.price) out.push_back({"price", "price.csv", price_list(*plan.price, planned.catalogue)});
   return out;
 }
 

@@ -59,7 +59,7 @@ Outcome Run::finish() {
   const auto settled = settle_estimate(*state.planned, state.yard->invented ? nullptr : &state.yard->yard);
   if (!settled) return unreadable(settled.error());
   if (!state.planned->plan.price && asks_for_quote(state.request)) {
-    return unreadable({Fault{FaultCode::contradiction, "only", {}, "\"quote\" without prices", "a priced plan",
+    return unreadable({Fault{FaultCode::contradiction, "only", {}, "\"quote\" or \"price\" without prices", "a priced plan",
                              "give a yard file that holds prices, labour or terms (--yard)"}});
   }
   Outcome out = outcome_of(*state.planned, state.request);

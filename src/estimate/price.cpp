@@ -27,7 +27,7 @@ struct Priced {
   Per per = Per::piece;
   std::optional<Per> or_per;
 };
-constexpr std::array<Priced, 15> kPriced{{
+constexpr std::array<Priced, 14> kPriced{{
     {"covering.unit", Per::piece, {}},
     {"covering.unit_and_half", Per::piece, {}},
     {"covering.eaves_unit", Per::piece, {}},
@@ -35,7 +35,6 @@ constexpr std::array<Priced, 15> kPriced{{
     {"fixings.unit_nails", Per::kg, {}},
     {"fixings.batten_nails", Per::kg, {}},
     {"fixings.lead_nails", Per::piece, {}},
-    {"fixings.wedges", Per::piece, {}},
     {"fixings.clips", Per::piece, {}},
     {"timber.tilting_fillet", Per::m, {}},
     {"timber.boards", Per::m2, {}},

@@ -43,8 +43,8 @@ draw::Document compose(const Sources& sources, PaperSize size) {
 }
 
 std::string_view name_of(Paper v) {
-  constexpr std::array<std::string_view, kPapers.size()> kNames{"survey", "order", "fitting",
-                                                                "quote",  "proof", "care"};
+  constexpr std::array<std::string_view, kPapers.size()> kNames{"survey", "order", "fitting", "quote",
+                                                                "price",  "proof", "care"};
   return kNames[static_cast<std::size_t>(v)];
 }
 
@@ -57,6 +57,7 @@ draw::Document papers(const Sources& sources, const std::vector<Paper>& which, P
       case Paper::order: add_order(sheets); break;
       case Paper::fitting: add_fitting_list(sheets); break;
       case Paper::quote: add_quote(sheets); break;
+      case Paper::price: add_price(sheets); break;
       case Paper::proof: add_proof(sheets); break;
       case Paper::care: add_care(sheets); break;
     }

@@ -15,9 +15,11 @@ using draw::Weight;
 
 bool is_ordered(const job::Plan& plan, const job::EstimateLine& line) {
   if (line.group == "labour" || line.group == "access") return false;
-  // Weight in place is no thing to ask for; strips stand in where nothing says how rolls are cut.
-  if (line.item == "lead.in_place" || line.item == "finishing.rake_out" || line.item == "finishing.chase")
+  // Weight in place is no thing to ask for, wedges are made from offcuts; strips stand in where nothing says how rolls are cut.
+  if (line.item == "lead.in_place" || line.item == "finishing.rake_out" || line.item == "finishing.chase" ||
+      line.item == "fixings.wedges") {
     return false;
+  }
   return line.item != "lead.strip" || !plan.cutting;
 }
 
@@ -63,6 +65,7 @@ void add_order(Sheets& sheets) {
     say_line(flow, words, line);
   }
   if (plan.estimate.battens.empty()) return;
+  flow.need(draw::line_height(kNumber) * (6 + static_cast<double>(std::min<std::size_t>(plan.estimate.battens.size(), 12))));
   flow.heading(words.say("sheet.batten_cuts"));
   flow.paragraph(words.say("sheet.batten_cuts_note"));
   for (const job::BattenRun& run : plan.estimate.battens) {

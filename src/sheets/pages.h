@@ -25,6 +25,7 @@ void add_blank_form(Sheets& sheets);
 void add_order(Sheets& sheets);
 void add_proof(Sheets& sheets);
 void add_quote(Sheets& sheets);
+void add_price(Sheets& sheets);
 
 // The plan's pieces, one of each mark.
 std::vector<const job::Piece*> distinct_pieces(const job::Plan& plan);

@@ -34,6 +34,8 @@ void say_why(Flow& flow, const std::string& text) {
     const std::size_t words = std::min(text.find_first_not_of(' ', begin), end);
     const double indent = first ? 2 : 2 + 1.2 * static_cast<double>(words - begin);
     if (words < end) {
+      // A sentence stays with its sum.
+      if (first) flow.need(draw::line_height(kNumber) * 4);
       flow.paragraph(text.substr(words, end - words), kNumber, indent,
                      first ? Weight::bold : Weight::regular);
     }
@@ -94,7 +96,7 @@ void add_choices(Flow& flow, const Sources& sources, const Words& words) {
     const std::string at = choice.slope + " / " + choice.junction + (choice.face.empty() ? "" : ", " + choice.face);
     std::string text = at + ": " + choice.detail + ", " +
                        words.say("sheet.judged." + std::string(name_of(choice.level))) + ".";
-    if (!choice.text.empty()) text += " " + choice.text;
+    if (!choice.text.empty() && choice.level != job::Level::note) text += " " + choice.text;
     if (!choice.source.empty()) text += " [" + choice.source + "]";
     flow.paragraph(text, kNumber, 2);
   }

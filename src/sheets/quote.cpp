@@ -1,4 +1,4 @@
-// The quote for the customer, and the price line by line for whoever argues with it.
+// The quote for the customer; and, apart from it, the price line by line for whoever has to argue with it.
 #include "pages.h"
 
 #include <lapwright/base/numbers.h>
@@ -195,8 +195,10 @@ void add_quote(Sheets& sheets) {
     flow.heading(words.say("sheet.quote_provisional"));
     for (const job::Price::Provisional& one : price.provisional) amount_line(flow, one.what, money(price, one.price));
   }
-  // The sum behind the price goes on a page of its own: it is not every customer's.
-  add_sum_page(sheets, price);
+}
+
+void add_price(Sheets& sheets) {
+  if (sheets.sources().plan.price) add_sum_page(sheets, *sheets.sources().plan.price);
 }
 
 }  // namespace lapwright::sheets

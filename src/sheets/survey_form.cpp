@@ -47,7 +47,7 @@ class Form {
   // A box for the answer, and two small ones: measured or guessed.
   void ask(const std::string& letter, const std::string& key, const std::string& answer, bool length = true) {
     constexpr double kHigh = 11.5;
-    constexpr double kBox = 66;
+    const double wide = length ? 66 : kArea.width() - 92;
     draw::Drawing& page = sheets_.page();
     const double left = kArea.left;
     if (!letter.empty()) page.add(text_at(letter, {left + 1, y_ - 7.5}, pt(14), Weight::bold));
@@ -59,13 +59,13 @@ class Form {
       page.add(text_at(one, {left + 9, y}));
       y -= draw::line_height(kNumber);
     }
-    page.add(draw::rectangle(box, y_ - kHigh + 1, kBox, kHigh - 2.5, LineKind::outline));
+    page.add(draw::rectangle(box, y_ - kHigh + 1, wide, kHigh - 2.5, LineKind::outline));
     if (!answer.empty()) {
-      const double size = draw::size_to_fit(answer, kBox - 4, pt(14), kNumber, Weight::bold);
-      page.add(text_at(draw::shortened(answer, kBox - 4, size, Weight::bold), {box + 2, y_ - 7.7}, size, Weight::bold));
+      const double size = draw::size_to_fit(answer, wide - 4, pt(14), kNumber, Weight::bold);
+      page.add(text_at(draw::shortened(answer, wide - 4, size, Weight::bold), {box + 2, y_ - 7.7}, size, Weight::bold));
     }
     if (length && answer.empty()) {
-      double x = box + kBox + 2;
+      double x = box + wide + 2;
       for (const std::string_view word : {"sheet.form.measured", "sheet.form.guessed"}) {
         const double at = word == "sheet.form.measured" ? y_ - 4.6 : y_ - 9.6;
         page.add(draw::rectangle(x, at, 3.4, 3.4, LineKind::thin));
@@ -241,6 +241,7 @@ void wall_page(Sheets& sheets, const job::Slope* slope, const job::Junction* jun
       joints += (joints.empty() ? "" : ", ") + words.tape(joint.value);
   }
   form.ask("L", "sheet.form.gap", gaps);
+  if (junction != nullptr && joints.empty()) return;
   form.line(words.say("sheet.form.joints") + (joints.empty() ? "" : " " + joints));
   if (junction != nullptr) return;
   for (int i = 0; i < 6; ++i) form.ask("", "sheet.form.joint_blank", "", false);

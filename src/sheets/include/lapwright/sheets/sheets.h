@@ -36,9 +36,9 @@ draw::Document compose(const Sources& sources, PaperSize size = PaperSize::a4);
 
 // The sheets of one kind, to be handed over by themselves, and those that are made for the office and the people
 // who pay: the order for the merchant, the quote, the proof, the form to measure by.
-enum class Paper : std::uint8_t { survey, order, fitting, quote, proof, care };
-inline constexpr std::array<Paper, 6> kPapers{Paper::survey, Paper::order, Paper::fitting,
-                                              Paper::quote,  Paper::proof, Paper::care};
+enum class Paper : std::uint8_t { survey, order, fitting, quote, price, proof, care };
+inline constexpr std::array<Paper, 7> kPapers{Paper::survey, Paper::order, Paper::fitting, Paper::quote,
+                                              Paper::price,  Paper::proof, Paper::care};
 std::string_view name_of(Paper v);  // "survey", "order", ...: also the stem of its file
 
 // These papers one after the other, their pages counted through. A paper that this plan has nothing for (no price
