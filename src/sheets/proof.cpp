@@ -81,6 +81,7 @@ void add_figures(Flow& flow, const Sources& sources, const Words& words) {
     const std::string now = words.say("sheet.proof_piece", {{"marks", marks, ""}, {"kind", words.kind(one.kind), ""}});
     if (now != heading) {
       heading = now;
+      flow.need(draw::line_height(kNumber) * 8);  // no heading without its first sum
       flow.heading(now);
     }
     say_why(flow, one.text);
