@@ -40,16 +40,12 @@ struct Cutter::State {
   }
 
   void solve_small() {
-    std::int64_t pieces = 0;
-    for (const std::int64_t d : problem.demand) pieces += d;
-    if (pieces <= 60) {
-      std::int64_t steps = 0;
-      small = exact_two_stage(problem, kTinyWork, steps);
-      spent += steps / 8;
-      if (small) {
-        exact = small->cost;
-        budget = std::min(budget, spent + kAfterTiny);
-      }
+    std::int64_t steps = 0;
+    small = exact_two_stage(problem, kTinyWork, steps);
+    spent += steps / 8;
+    if (small) {
+      exact = small->cost;
+      budget = std::min(budget, spent + kAfterTiny);
     }
     phase = Phase::prices;
   }
