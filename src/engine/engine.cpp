@@ -34,7 +34,8 @@ std::vector<Document> documents_of(const Planned& planned) {
   const sheets::Sources sources{planned.survey, planned.plan, planned.pack, planned.catalogue};
   constexpr double kMargin = 5;  // mm around a free drawing
   std::vector<Document> out;
-  for (const auto& drawings : {sheets::roof_views(sources), sheets::elevations(sources)}) {
+  for (const auto& drawings :
+       {sheets::roof_views(sources), sheets::elevations(sources), sheets::rolls(sources)}) {
     for (const sheets::NamedDrawing& one : drawings) {
       out.push_back({one.stem + ".svg", "image/svg+xml", draw::write_svg(one.drawing, one.title, kMargin)});
     }

@@ -34,6 +34,7 @@ draw::Document compose(const Sources& sources) {
   add_cut_sections(sheets);
   add_batten_lists(sheets);
   add_piece_list(sheets);
+  add_cutting(sheets);
   add_piece_drawings(sheets);
   add_fitting_list(sheets);
   add_templates(sheets);

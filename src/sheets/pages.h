@@ -16,6 +16,7 @@ void add_cut_sections(Sheets& sheets);
 void add_face_views(Sheets& sheets);
 void add_batten_lists(Sheets& sheets);
 void add_piece_list(Sheets& sheets);
+void add_cutting(Sheets& sheets);
 void add_piece_drawings(Sheets& sheets);
 void add_fitting_list(Sheets& sheets);
 void add_templates(Sheets& sheets);

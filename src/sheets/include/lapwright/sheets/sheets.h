@@ -24,7 +24,7 @@ struct Sources {
 };
 
 // Every sheet on A4, upright, in the order of the work: cover, roofs, walls, sections, battens, pieces,
-// fitting, templates, care. Properties: no text lies on another or leaves the paper; templates are true size.
+// cutting, fitting, templates, care. Properties: no text lies on another or leaves the paper; templates are true size.
 draw::Document compose(const Sources& sources);
 
 // A drawing to be written as a file of its own. `stem` is fit for a file name and differs from every other's.
@@ -39,6 +39,9 @@ std::vector<NamedDrawing> roof_views(const Sources& sources);
 
 // Each face of masonry that has pieces, seen from the roof, 1:10, mm of paper.
 std::vector<NamedDrawing> elevations(const Sources& sources);
+
+// Each roll of the cutting list with its pieces in their places and the distances of the first cuts, 1:10, mm of paper.
+std::vector<NamedDrawing> rolls(const Sources& sources);
 
 // Each distinct piece's flat net in true mm: layer `cut` for what is cut, `fold` for what is bent, `thin`
 // for what is bossed; nothing else.
