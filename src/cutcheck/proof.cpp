@@ -343,6 +343,35 @@ double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack
   return static_cast<double>(rounded_up(q, bound)) / kParts + q.pieces;
 }
 
+double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
+               const std::map<std::string, std::int64_t>& wanted) {
+  const Question q = question(plan, yard, pack, code, wanted);
+  double area = 0;
+  std::map<std::string, std::int64_t> left = wanted;
+  for (const job::Piece& piece : plan.pieces) {
+    const auto have = left.find(piece.mark);
+    if (piece.code != code.code || have == left.end()) continue;
+    area += piece.area.in_mm2() * static_cast<double>(have->second);
+    left.erase(have);
+  }
+  const double back = static_cast<double>(q.keep_rate) / 1e6;
+  double cost = area * back;
+  std::vector<std::pair<double, double>> lead;  // money of a mm², mm² that there are
+  for (const Size& size : q.sizes) {
+    const double each = static_cast<double>(size.width) * static_cast<double>(size.length);
+    const double rate = std::max(0.0, static_cast<double>(size.cost) / each - back);
+    lead.emplace_back(rate, size.most < 0 ? 1e300 : each * static_cast<double>(size.most));
+  }
+  std::sort(lead.begin(), lead.end());
+  for (const auto& [rate, have] : lead) {
+    const double here = std::min(have, area);
+    cost += here * rate;
+    area -= here;
+  }
+  const auto whole = static_cast<std::int64_t>(std::ceil(cost * (1 - 1e-12)));
+  return static_cast<double>(rounded_up(q, whole)) / kParts + q.pieces;
+}
+
 double searched(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
                 const std::map<std::string, std::int64_t>& wanted) {
   if (!boxes_are_true(plan, code, wanted)) return -1;

@@ -99,12 +99,17 @@ bool ColumnGeneration::step() {
   std::vector<double> own;
   for (std::size_t t = 0; t < problem_.demand.size(); ++t) own.push_back(std::max(0.0, simplex_->price(t)));
   if (!centre_.empty()) {
-    if (simplex_->value() - proven_ <= kNear * proven_) return false;
+    if (simplex_->value() - proven_ <= kNear * proven_) {
+      ended_ = true;
+      return false;
+    }
     std::vector<double> between;
     for (std::size_t t = 0; t < own.size(); ++t) between.push_back(kTowards * centre_[t] + (1 - kTowards) * own[t]);
     if (price_at(between)) return true;
   }
-  return price_at(own);
+  if (price_at(own)) return true;
+  ended_ = true;
+  return false;
 }
 
 bool ColumnGeneration::price_at(const std::vector<double>& prices) {
@@ -156,6 +161,13 @@ bool ColumnGeneration::price_at(const std::vector<double>& prices) {
 std::vector<double> ColumnGeneration::prices() const {
   std::vector<double> out;
   for (std::size_t t = 0; t < problem_.demand.size(); ++t) out.push_back(std::max(0.0, simplex_->price(t)) * scale_);
+  return out;
+}
+
+std::vector<double> ColumnGeneration::proof_prices() const {
+  if (ended_ || centre_.empty()) return prices();
+  std::vector<double> out;
+  for (const double price : centre_) out.push_back(price * scale_);
   return out;
 }
 

@@ -22,6 +22,8 @@ class ColumnGeneration {
 
   // Prices of each type, in the problem's money.
   std::vector<double> prices() const;
+  // Those that prove most: the best so far where the program was not run to its end.
+  std::vector<double> proof_prices() const;
   double value() const { return simplex_->value() * scale_; }
   std::size_t rounds() const { return rounds_; }
 
@@ -52,6 +54,7 @@ class ColumnGeneration {
   // these from swinging to and fro.
   std::vector<double> centre_;
   double proven_ = 0;
+  bool ended_ = false;
 };
 
 // Money of a pattern: its stock less the worth of what is left of it over its whole width or its whole length.

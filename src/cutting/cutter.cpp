@@ -12,10 +12,10 @@
 namespace lapwright::cutting {
 
 namespace {
-constexpr std::int64_t kTinyWork = 60'000'000;    // steps of sub-multisets, each far cheaper than the others
+constexpr std::int64_t kTinyWork = 40'000'000;    // steps of sub-multisets, each far cheaper than the others
 constexpr std::int64_t kAfterTiny = 6'000'000;    // to look for what beats strip cutting
 constexpr double kPricesShare = 0.5;              // of the budget, for the linear program
-constexpr std::int64_t kPricesLeast = 80'000'000;  // whatever the effort: no bound, no proof
+constexpr std::int64_t kPricesLeast = 60'000'000;  // whatever the effort: no bound, no proof
 constexpr double kStraightShare = 0.25;           // for the bound on straight cutting
 constexpr double kManyRolls = 90;                 // from here on its whole patterns are a good beginning
 constexpr std::size_t kTypesMost = 400;           // beyond, the linear program is not worth its time
@@ -37,6 +37,7 @@ struct Cutter::State {
   std::optional<StraightBound> straight_bound;
   std::int64_t straight = 0;
   std::int64_t exact = -1;
+  double progress = 0;  // never falls, though a budget may
 
   std::int64_t work() const {
     return spent + (phase == Phase::prices && prices ? prices->work() : 0) +
@@ -66,7 +67,7 @@ struct Cutter::State {
   }
 
   void prove() {
-    strips = certify_two_stage(problem, prices->prices());
+    strips = certify_two_stage(problem, prices->proof_prices());
     spent += prices->work();
     search.emplace(problem, prices->prices(), 20251);
     double rolls = 0;
@@ -149,12 +150,14 @@ Cutter& Cutter::operator=(Cutter&&) noexcept = default;
 
 bool Cutter::step() {
   state_->step();
+  const double done = static_cast<double>(state_->work()) / static_cast<double>(state_->budget);
+  state_->progress = std::min(1.0, std::max(state_->progress, done));
   return state_->phase != State::Phase::done;
 }
 
 double Cutter::progress() const {
   if (state_->phase == State::Phase::done) return 1;
-  return std::min(1.0, static_cast<double>(state_->work()) / static_cast<double>(state_->budget));
+  return state_->progress;
 }
 
 bool Cutter::has_plan() const {

@@ -10,6 +10,7 @@ namespace lapwright::cutting {
 
 namespace {
 
+constexpr double kPairsMost = 4e6;  // of a multiset and a part of it
 constexpr std::int32_t kNever = std::numeric_limits<std::int32_t>::max() / 4;
 
 // Sub-multisets of the demand as numbers: digit t counts type t.
@@ -232,7 +233,7 @@ std::optional<Solution> exact_two_stage(const Problem& problem, std::int64_t wor
   const auto ways = static_cast<double>(problem.options.size());
   const double strips = states * 2 * ways * 4 * ways / static_cast<double>(problem.demand.size());
   const double all = (pairs + strips) * static_cast<double>(widths.size() + lengths.size() + 1);
-  if (all > static_cast<double>(work_limit)) return std::nullopt;
+  if (pairs > kPairsMost || all > static_cast<double>(work_limit)) return std::nullopt;
   work += static_cast<std::int64_t>(all);
 
   const Exact exact(problem);
