@@ -19,8 +19,17 @@ struct Planned {
   job::Plan plan;
 };
 
+// What is the same for every job: reading it takes longer than planning a small roof.
+struct Known {
+  practice::Pack pack;
+  practice::Catalogue catalogue;
+
+  static Result<Known> built_in();
+};
+
 // Without the cutting list. The yard's bytes go into the fingerprint only.
 Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes = {});
+Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::string_view yard_bytes = {});
 
 // Adds findings of a later stage: in words, in their place by severity.
 void add_findings(Planned& planned, std::vector<job::Finding> findings);
