@@ -1,6 +1,7 @@
 // The engine for a host that is not C++: bytes in, one block of bytes out.
 //
-// The host writes its input into memory from engine_alloc, calls engine_plan, _check, _why or _schema, and
+// The host writes its input into memory from engine_alloc, calls engine_plan (no yard, the quickest cutting list),
+// _check, _why or _schema, or plans in slices with engine_begin, _step and _finish, and
 // reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
 //
 //   size of the whole block | status, as the command's exit status | number of parts

@@ -223,37 +223,6 @@ void check_sums(const job::Plan& plan, const job::Yard& yard, const practice::Pa
   }
 }
 
-// What the area of the pieces costs at the cheapest lead, less what keeping the rest would bring at most.
-double area_costs(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, std::int64_t code,
-                  const std::map<std::string, std::int64_t>& cut) {
-  const double kg_per_mm2 = pack.lead(code).kg_per_m2 / 1e6;
-  double kg = 0;
-  for (const auto& [mark, n] : cut) {
-    const job::Piece* piece = piece_of(plan, mark);
-    if (piece != nullptr && piece->code == code) kg += piece->area.in_mm2() * kg_per_mm2 * static_cast<double>(n);
-  }
-  double rate = 1e300;  // a kilogram on sale
-  for (const job::YardRoll& roll : yard.rolls) {
-    if (roll.code != code) continue;
-    const double area = std::floor(roll.width.in_mm() + 1e-6) * std::floor(roll.length.in_mm() + 1e-6);
-    const double price = roll.price ? static_cast<double>(*roll.price)
-                                    : std::round(static_cast<double>(roll.price_per_kg.value_or(0)) * kg_per_mm2 * area);
-    rate = std::min(rate, price / (area * kg_per_mm2));
-  }
-  const auto scrap = static_cast<double>(yard.scrap_per_kg);
-  const double keep = rate > 1e299 ? scrap : std::max(scrap, static_cast<double>(yard.keep_percent) / 100 * rate);
-  double cost = 0;
-  for (const job::YardOffcut& offcut : yard.offcuts) {
-    if (offcut.code != code) continue;
-    const bool kept = yard.keep_length > Length{} && offcut.length >= yard.keep_length && offcut.width >= yard.keep_width;
-    const double here = std::min(kg, kg_per_mm2 * offcut.width.in_mm() * offcut.length.in_mm() * static_cast<double>(offcut.count));
-    if (here <= 0) continue;
-    cost += here * (kept ? keep : scrap);
-    kg -= here;
-  }
-  return cost + kg * (rate > 1e299 ? 0 : std::max(rate, keep));
-}
-
 void check_bounds(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
                   const std::map<std::string, std::int64_t>& cut, std::vector<Complaint>& out) {
   double strips = 0;
@@ -261,26 +230,17 @@ void check_bounds(const job::Plan& plan, const job::Yard& yard, const practice::
   double straight = 0;
   for (const job::CutCode& code : plan.cutting->codes) {
     const std::string where = "code " + std::to_string(code.code);
-    // What any cutting needs: the area of the pieces at the cheapest lead; limited stock may be cheaper still.
-    double scrap_step = 0;  // sums of whole rolls: the bound may be rounded up to the next of them
-    for (const job::YardRoll& roll : yard.rolls) {
-      if (roll.code != code.code) continue;
-      const double area = roll.width.in_mm() * roll.length.in_mm() * pack.lead(code.code).kg_per_m2 / 1e6;
-      const double price = roll.price ? static_cast<double>(*roll.price) : static_cast<double>(roll.price_per_kg.value_or(0)) * area;
-      scrap_step = scrap_step == 0 ? price : std::min(scrap_step, price);
-    }
-    const double weakest = area_costs(plan, yard, pack, code.code, cut) + scrap_step;
-    if (code.any > weakest + kPenny) out.push_back({"bound", where + " / any"});
-    const double shown = proven(plan, yard, pack, code, cut);
-    double limit = std::max(weakest, shown);
+    const double area = by_area(plan, yard, pack, code, cut);
+    if (code.any > area + kPenny) out.push_back({"bound", where + " / any"});
+    double limit = std::max(area, proven(plan, yard, pack, code, cut));
     if (code.searched > 0) {
       const double again = searched(plan, yard, pack, code, cut);
-      if (again >= 0) limit = std::max(limit, again);
-      if (again >= 0 && std::fabs(again - code.searched) > kPenny) out.push_back({"bound", where});
+      limit = std::max(limit, again);
+      if (again < 0 || std::fabs(again - code.searched) > kPenny) out.push_back({"bound", where + " / searched"});
     }
-    if (code.strips > limit + kPenny) out.push_back({"bound", where});
+    if (code.strips > limit + kPenny) out.push_back({"bound", where + " / strips"});
     if (code.any > code.cost + kPenny || code.straight > code.cost + kPenny || code.any > code.straight + kPenny) {
-      out.push_back({"bound", where});
+      out.push_back({"bound", where + " / above the plan"});
     }
     strips += code.strips;
     any += code.any;

@@ -178,6 +178,144 @@ std::int64_t rounded_up(const Question& q, std::int64_t bound) {
   return (bound + step - 1) / step * step;
 }
 
+// Every strip cutting there is, by what is left to cut: small jobs only.
+class TryAll {
+ public:
+  TryAll(const Question& q, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) : q_(q) {
+    std::map<std::string, std::size_t> type;
+    for (const auto& [mark, n] : wanted) {
+      const bool priced = std::any_of(code.proof.prices.begin(), code.proof.prices.end(),
+                                      [&](const job::CutProof::Price& price) { return price.mark == mark; });
+      if (!priced) continue;
+      type[mark] = demand_.size();
+      demand_.push_back(n);
+    }
+    double parts = 1;
+    for (const std::int64_t d : demand_) {
+      weight_.push_back(states_);
+      parts *= static_cast<double>(d + 1) * static_cast<double>(d + 2) / 2;
+      if (parts > 4e6) {
+        too_much_ = true;
+        return;
+      }
+      states_ *= static_cast<std::size_t>(d) + 1;
+    }
+    for (std::size_t i = 0; i < code.proof.boxes.size(); ++i) {
+      Box box;
+      box.takes.assign(demand_.size(), 0);
+      for (const std::string& mark : code.proof.boxes[i].marks) {
+        const auto at = type.find(mark);
+        if (at == type.end()) continue;
+        ++box.takes[at->second];
+        box.weight += weight_[at->second];
+      }
+      if (box.weight == 0) continue;
+      box.a = q.items[2 * i].along;
+      box.b = q.items[2 * i].across;
+      boxes_.push_back(std::move(box));
+    }
+  }
+
+  std::int64_t cheapest() {
+    if (too_much_ || q_.keep_rate != 0) return -1;
+    std::vector<std::int64_t> single(states_, kNever);
+    std::map<std::int64_t, std::vector<std::int64_t>> piles;  // by how long a strip is: pieces may turn, so for both ways
+    for (const Size& size : q_.sizes) {
+      if (size.most >= 0) return -1;
+      for (const auto& [capacity, room] : {std::pair(size.width, size.length), std::pair(size.length, size.width)}) {
+        auto& pile = piles[capacity];
+        if (pile.empty()) pile = heights(capacity);
+        for (std::size_t u = 1; u < states_; ++u) {
+          if (pile[u] <= room) single[u] = std::min(single[u], size.cost);
+        }
+      }
+    }
+    const std::vector<std::int64_t> cost = summed(single);
+    return cost.back() >= kNever ? -1 : cost.back();
+  }
+
+ private:
+  static constexpr std::int64_t kNever = std::int64_t{1} << 50;
+  struct Box {
+    std::int64_t a = 0;
+    std::int64_t b = 0;
+    std::vector<std::int64_t> takes;
+    std::size_t weight = 0;
+  };
+
+  std::int64_t digit(std::size_t u, std::size_t t) const {
+    return static_cast<std::int64_t>(u / weight_[t] % (static_cast<std::size_t>(demand_[t]) + 1));
+  }
+
+  // The least sum over parts that make up each multiset; a part counts `each` of it. The highest type first: every
+  // split has one part that holds a piece of it.
+  std::vector<std::int64_t> summed(const std::vector<std::int64_t>& each) const {
+    std::vector<std::int64_t> out(states_, kNever);
+    out[0] = 0;
+    for (std::size_t u = 1; u < states_; ++u) {
+      std::size_t top = demand_.size() - 1;
+      while (digit(u, top) == 0) --top;
+      std::int64_t best = kNever;
+      split(u, top, 0, [&](std::size_t part) {
+        if (digit(part, top) > 0 && each[part] < kNever) best = std::min(best, each[part] + out[u - part]);
+      });
+      out[u] = best;
+    }
+    return out;
+  }
+  template <class See>
+  void split(std::size_t u, std::size_t t, std::size_t part, const See& see) const {
+    for (std::int64_t n = 0; n <= digit(u, t); ++n) {
+      const std::size_t with = part + weight_[t] * static_cast<std::size_t>(n);
+      if (t == 0) {
+        see(with);
+      } else {
+        split(u, t - 1, with, see);
+      }
+    }
+  }
+
+  // How thick a strip each multiset needs, then how high a pile of strips.
+  std::vector<std::int64_t> heights(std::int64_t capacity) const {
+    std::vector<std::int64_t> strip(states_, kNever);
+    std::vector<std::int64_t> thicks;
+    for (const Box& box : boxes_) {
+      thicks.push_back(box.a);
+      thicks.push_back(box.b);
+    }
+    std::sort(thicks.begin(), thicks.end());
+    thicks.erase(std::unique(thicks.begin(), thicks.end()), thicks.end());
+    std::vector<std::int64_t> length(states_);
+    for (const std::int64_t thick : thicks) {
+      length.assign(states_, kNever);
+      length[0] = 0;
+      for (std::size_t u = 1; u < states_; ++u) {
+        for (const Box& box : boxes_) {
+          bool there = true;
+          for (std::size_t t = 0; t < demand_.size(); ++t) there = there && digit(u, t) >= box.takes[t];
+          if (!there) continue;
+          if (box.a <= thick) length[u] = std::min(length[u], length[u - box.weight] + box.b);
+          if (box.b <= thick) length[u] = std::min(length[u], length[u - box.weight] + box.a);
+        }
+        if (length[u] <= capacity) strip[u] = std::min(strip[u], thick);
+      }
+    }
+    return summed(strip);
+  }
+
+  const Question& q_;
+  std::vector<std::int64_t> demand_;
+  std::vector<std::size_t> weight_;
+  std::size_t states_ = 1;
+  std::vector<Box> boxes_;
+  bool too_much_ = false;
+};
+
+double try_all(const Question& q, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
+  const std::int64_t cost = TryAll(q, code, wanted).cheapest();
+  return cost < 0 ? -1 : static_cast<double>(cost) / kParts + q.pieces;
+}
+
 }  // namespace
 
 double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
@@ -205,91 +343,40 @@ double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack
   return static_cast<double>(rounded_up(q, bound)) / kParts + q.pieces;
 }
 
+double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
+               const std::map<std::string, std::int64_t>& wanted) {
+  const Question q = question(plan, yard, pack, code, wanted);
+  double area = 0;
+  std::map<std::string, std::int64_t> left = wanted;
+  for (const job::Piece& piece : plan.pieces) {
+    const auto have = left.find(piece.mark);
+    if (piece.code != code.code || have == left.end()) continue;
+    area += piece.area.in_mm2() * static_cast<double>(have->second);
+    left.erase(have);
+  }
+  const double back = static_cast<double>(q.keep_rate) / 1e6;
+  double cost = area * back;
+  std::vector<std::pair<double, double>> lead;  // money of a mm², mm² that there are
+  for (const Size& size : q.sizes) {
+    const double each = static_cast<double>(size.width) * static_cast<double>(size.length);
+    const double rate = std::max(0.0, static_cast<double>(size.cost) / each - back);
+    lead.emplace_back(rate, size.most < 0 ? 1e300 : each * static_cast<double>(size.most));
+  }
+  std::sort(lead.begin(), lead.end());
+  for (const auto& [rate, have] : lead) {
+    const double here = std::min(have, area);
+    cost += here * rate;
+    area -= here;
+  }
+  const auto whole = static_cast<std::int64_t>(std::ceil(cost * (1 - 1e-12)));
+  return static_cast<double>(rounded_up(q, whole)) / kParts + q.pieces;
+}
+
 double searched(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
                 const std::map<std::string, std::int64_t>& wanted) {
   if (!boxes_are_true(plan, code, wanted)) return -1;
   const Question q = question(plan, yard, pack, code, wanted);
-  std::vector<std::int64_t> demand;
-  std::vector<std::pair<std::int64_t, std::int64_t>> box;  // of each type
-  for (const job::CutProof::Box& one : code.proof.boxes) {
-    if (one.marks.size() != 1) return -1;
-    const auto have = wanted.find(one.marks.front());
-    if (have == wanted.end()) continue;
-    demand.push_back(have->second);
-    box.emplace_back(whole(one.length.in_mm()), whole(one.width.in_mm()));
-  }
-  const std::size_t types = demand.size();
-  std::size_t states = 1;
-  double pairs = 1;
-  std::vector<std::size_t> weight;
-  for (const std::int64_t d : demand) {
-    weight.push_back(states);
-    states *= static_cast<std::size_t>(d) + 1;
-    pairs *= static_cast<double>(d + 1) * static_cast<double>(d + 2) / 2;
-    if (pairs > 4e6) return -1;
-  }
-  const auto digit = [&](std::size_t u, std::size_t t) {
-    return static_cast<std::int64_t>(u / weight[t] % (static_cast<std::size_t>(demand[t]) + 1));
-  };
-  // All splits of u into a part and a rest.
-  const std::function<void(std::size_t, std::size_t, std::size_t, const std::function<void(std::size_t)>&)> split =
-      [&](std::size_t u, std::size_t t, std::size_t part, const std::function<void(std::size_t)>& see) {
-        if (t == types) {
-          if (part != 0) see(part);
-          return;
-        }
-        for (std::int64_t n = 0; n <= digit(u, t); ++n) {
-          split(u, t + 1, part + weight[t] * static_cast<std::size_t>(n), see);
-        }
-      };
-  constexpr std::int64_t kNever = std::int64_t{1} << 50;
-  std::vector<std::int64_t> single(states, kNever);
-  std::map<std::pair<std::int64_t, bool>, std::vector<std::int64_t>> known;  // pile heights
-  const auto kerf = static_cast<std::int64_t>(std::ceil(yard.kerf.in_mm() - 1e-6));
-  for (const Size& size : q.sizes) {
-    if (size.most >= 0) return -1;
-    // Which side of a piece lies which way does not matter here: every piece may turn, so one table a capacity serves.
-    for (const auto& [capacity, room] : {std::pair(size.width, size.length), std::pair(size.length, size.width)}) {
-      auto& pile = known[{capacity, true}];
-      if (pile.empty()) {
-        std::vector<std::int64_t> strip(states, kNever);
-        for (std::size_t u = 1; u < states; ++u) {
-          for (const auto& limit : box) {
-            for (const std::int64_t thick : {limit.first + kerf, limit.second + kerf}) {
-              if (thick >= strip[u]) continue;
-              std::int64_t sum = 0;
-              for (std::size_t t = 0; t < types; ++t) {
-                std::int64_t shortest = kNever;
-                if (box[t].first + kerf <= thick) shortest = box[t].second + kerf;
-                if (box[t].second + kerf <= thick) shortest = std::min(shortest, box[t].first + kerf);
-                if (digit(u, t) > 0) sum += digit(u, t) * shortest;
-                if (sum > capacity) break;
-              }
-              if (sum <= capacity) strip[u] = thick;
-            }
-          }
-        }
-        pile.assign(states, kNever);
-        pile[0] = 0;
-        for (std::size_t u = 1; u < states; ++u) {
-          split(u, 0, 0, [&](std::size_t part) {
-            if (strip[part] < kNever) pile[u] = std::min(pile[u], strip[part] + pile[u - part]);
-          });
-        }
-      }
-      for (std::size_t u = 1; u < states; ++u) {
-        if (pile[u] <= room) single[u] = std::min(single[u], size.cost);
-      }
-    }
-  }
-  std::vector<std::int64_t> cost(states, kNever);
-  cost[0] = 0;
-  for (std::size_t u = 1; u < states; ++u) {
-    split(u, 0, 0, [&](std::size_t part) {
-      if (single[part] < kNever) cost[u] = std::min(cost[u], single[part] + cost[u - part]);
-    });
-  }
-  return cost.back() >= kNever ? -1 : static_cast<double>(cost.back()) / kParts + q.pieces;
+  return try_all(q, code, wanted);
 }
 
 }  // namespace lapwright::cutcheck

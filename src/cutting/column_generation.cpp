@@ -5,7 +5,9 @@
 namespace lapwright::cutting {
 
 namespace {
-constexpr double kNoMore = 1e-8;     // of the scaled cost: no pattern is worth more than this above its cost
+constexpr double kTowards = 0.7;      // how far from the program's prices towards the best proven ones
+constexpr double kNear = 1e-9;       // a value that near to what is proven is as good as it
+constexpr double kHopeless = 0.1;    // of the cost
 constexpr double kDearStart = 20;    // ways to make a piece before any pattern is known: that many stocks each
 constexpr std::size_t kRoundsMost = 2000;
 }  // namespace
@@ -94,27 +96,60 @@ bool ColumnGeneration::offer(const Pattern& pattern) {
 
 bool ColumnGeneration::step() {
   if (++rounds_ > kRoundsMost) return false;
-  std::vector<double> prices;
-  for (std::size_t t = 0; t < problem_.demand.size(); ++t) prices.push_back(std::max(0.0, simplex_->price(t)));
+  std::vector<double> own;
+  for (std::size_t t = 0; t < problem_.demand.size(); ++t) own.push_back(std::max(0.0, simplex_->price(t)));
+  if (!centre_.empty()) {
+    if (simplex_->value() - proven_ <= kNear * proven_) {
+      ended_ = true;
+      return false;
+    }
+    std::vector<double> between;
+    for (std::size_t t = 0; t < own.size(); ++t) between.push_back(kTowards * centre_[t] + (1 - kTowards) * own[t]);
+    if (price_at(between)) return true;
+  }
+  if (price_at(own)) return true;
+  ended_ = true;
+  return false;
+}
+
+bool ColumnGeneration::price_at(const std::vector<double>& prices) {
   two_stage_.price(prices, 1 / scale_);
-  work_ += two_stage_.work();
+  work_ += two_stage_.work() / 5 * 2;  // a step here takes that much of one of the search's
   struct Found {
     double worth = 0;
     std::size_t stock = 0;
     bool across = false;
   };
   std::vector<Found> found;
+  double ratio = 1;
+  bool limited = problem_.keep.per_million != 0;
   for (std::size_t s = 0; s < problem_.stocks.size(); ++s) {
     double limit = static_cast<double>(problem_.stocks[s].cost) / scale_;
-    if (limit_row_[s] >= 0) limit -= simplex_->price(static_cast<std::size_t>(limit_row_[s]));
+    if (limit_row_[s] >= 0) {
+      limit -= simplex_->price(static_cast<std::size_t>(limit_row_[s]));
+      limited = true;
+    }
     for (const bool across : {true, false}) {
-      const double above = two_stage_.most(s, across) - limit;
-      if (above > kNoMore) found.push_back({above / limit, s, across});
+      const double most = two_stage_.most(s, across);
+      if (most > 0) ratio = std::min(ratio, limit / most);
+      // How good it is by the program's own prices, enter() looks again.
+      found.push_back({(most - limit) / std::max(limit, 1e-9), s, across});
+    }
+  }
+  if (!limited) {
+    double proves = 0;
+    for (std::size_t t = 0; t < prices.size(); ++t) proves += ratio * prices[t] * static_cast<double>(problem_.demand[t]);
+    if (proves > proven_) {
+      proven_ = proves;
+      centre_.clear();
+      for (const double price : prices) centre_.push_back(ratio * price);
     }
   }
   std::stable_sort(found.begin(), found.end(), [](const Found& a, const Found& b) { return a.worth > b.worth; });
   bool any = false;
   for (const Found& one : found) {
+    // Far below its cost at these prices it is not above at the others.
+    if (one.worth < -kHopeless) break;
     if (offer(two_stage_.pattern(one.stock, one.across))) {
       any = true;
       simplex_->settle();
@@ -126,6 +161,13 @@ bool ColumnGeneration::step() {
 std::vector<double> ColumnGeneration::prices() const {
   std::vector<double> out;
   for (std::size_t t = 0; t < problem_.demand.size(); ++t) out.push_back(std::max(0.0, simplex_->price(t)) * scale_);
+  return out;
+}
+
+std::vector<double> ColumnGeneration::proof_prices() const {
+  if (ended_ || centre_.empty()) return prices();
+  std::vector<double> out;
+  for (const double price : centre_) out.push_back(price * scale_);
   return out;
 }
 

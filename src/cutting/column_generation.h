@@ -22,6 +22,8 @@ class ColumnGeneration {
 
   // Prices of each type, in the problem's money.
   std::vector<double> prices() const;
+  // Those that prove most: the best so far where the program was not run to its end.
+  std::vector<double> proof_prices() const;
   double value() const { return simplex_->value() * scale_; }
   std::size_t rounds() const { return rounds_; }
 
@@ -34,9 +36,11 @@ class ColumnGeneration {
   const std::vector<Pattern>& patterns() const { return patterns_; }
   // Takes in a pattern that was found elsewhere.
   bool offer(const Pattern& pattern);
+  void settle() { simplex_->settle(); }
 
  private:
   Column column_of(const Pattern& pattern) const;
+  bool price_at(const std::vector<double>& prices);
 
   const Problem& problem_;
   TwoStage<double> two_stage_;
@@ -46,6 +50,11 @@ class ColumnGeneration {
   double scale_ = 1;
   std::int64_t work_ = 0;
   std::size_t rounds_ = 0;
+  // The prices that proved most so far, and what they prove, scaled: pricing between them and the program's own keeps
+  // these from swinging to and fro.
+  std::vector<double> centre_;
+  double proven_ = 0;
+  bool ended_ = false;
 };
 
 // Money of a pattern: its stock less the worth of what is left of it over its whole width or its whole length.

@@ -177,6 +177,7 @@ job::Cutting CutPlan::result() const {
     const HandPlan hand = by_hand(cut, code.pieces.singles);
     for (std::size_t s = 0; s < hand.taken.size(); ++s) {
       const StockOf& stock = code.stocks[s];
+      if (stock.offcut) continue;
       out.hand.bought += Mass::kg(code.kg_per_mm2 * stock.width * stock.length * static_cast<double>(hand.taken[s]));
     }
     out.hand.cost += static_cast<double>(hand.cost) / kMoneyParts + pieces;

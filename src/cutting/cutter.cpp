@@ -2,6 +2,7 @@
 
 #include "column_generation.h"
 #include "search.h"
+#include "straight.h"
 #include "tiny.h"
 
 #include <algorithm>
@@ -11,15 +12,17 @@
 namespace lapwright::cutting {
 
 namespace {
-constexpr std::int64_t kTinyWork = 60'000'000;    // steps of sub-multisets, each far cheaper than the others
+constexpr std::int64_t kTinyWork = 40'000'000;    // steps of sub-multisets, each far cheaper than the others
 constexpr std::int64_t kAfterTiny = 6'000'000;    // to look for what beats strip cutting
-constexpr double kPricesShare = 0.35;             // of the budget, for the linear program
+constexpr double kPricesShare = 0.5;              // of the budget, for the linear program
+constexpr std::int64_t kPricesLeast = 60'000'000;  // whatever the effort: no bound, no proof
+constexpr double kStraightShare = 0.25;           // for the bound on straight cutting
 constexpr double kManyRolls = 90;                 // from here on its whole patterns are a good beginning
 constexpr std::size_t kTypesMost = 400;           // beyond, the linear program is not worth its time
 }  // namespace
 
 struct Cutter::State {
-  enum class Phase : std::uint8_t { small, prices, proof, search, done };
+  enum class Phase : std::uint8_t { small, prices, proof, straight, search, done };
 
   State(Problem given, std::int64_t work) : problem(std::move(given)), budget(std::max<std::int64_t>(work, 1)) {}
 
@@ -31,25 +34,23 @@ struct Cutter::State {
   std::optional<ColumnGeneration> prices;
   std::optional<Search> search;
   Certificate strips;
+  std::optional<StraightBound> straight_bound;
   std::int64_t straight = 0;
   std::int64_t exact = -1;
+  double progress = 0;  // never falls, though a budget may
 
   std::int64_t work() const {
     return spent + (phase == Phase::prices && prices ? prices->work() : 0) +
-           (search ? search->work() : 0);
+           (phase == Phase::straight && straight_bound ? straight_bound->work() : 0) + (search ? search->work() : 0);
   }
 
   void solve_small() {
-    std::int64_t pieces = 0;
-    for (const std::int64_t d : problem.demand) pieces += d;
-    if (pieces <= 60) {
-      std::int64_t steps = 0;
-      small = exact_two_stage(problem, kTinyWork, steps);
-      spent += steps / 8;
-      if (small) {
-        exact = small->cost;
-        budget = std::min(budget, spent + kAfterTiny);
-      }
+    std::int64_t steps = 0;
+    small = exact_two_stage(problem, kTinyWork, steps);
+    spent += steps / 8;
+    if (small) {
+      exact = small->cost;
+      budget = std::min(budget, spent + kAfterTiny);
     }
     phase = Phase::prices;
   }
@@ -61,12 +62,12 @@ struct Cutter::State {
     }
     const auto share = static_cast<std::int64_t>(kPricesShare * static_cast<double>(budget));
     const bool many = problem.demand.size() > kTypesMost;
-    if (!many && prices->work() < std::max<std::int64_t>(share, 8'000'000) && prices->step()) return;
+    if (!many && prices->work() < std::max<std::int64_t>(share, kPricesLeast) && prices->step()) return;
     phase = Phase::proof;
   }
 
   void prove() {
-    strips = certify_two_stage(problem, prices->prices());
+    strips = certify_two_stage(problem, prices->proof_prices());
     spent += prices->work();
     search.emplace(problem, prices->prices(), 20251);
     double rolls = 0;
@@ -74,6 +75,16 @@ struct Cutter::State {
     std::vector<Pattern> begin;
     if (rolls > kManyRolls) begin = whole_patterns();
     search->begin(begin);
+    phase = problem.keep.per_million == 0 ? Phase::straight : Phase::search;
+  }
+
+  void bound_straight() {
+    if (!straight_bound) straight_bound.emplace(problem, *prices);
+    const auto share = static_cast<std::int64_t>(kStraightShare * static_cast<double>(budget));
+    const bool more = straight_bound->step();
+    straight = std::max(straight, straight_bound->bound());
+    if (more && straight_bound->work() + straight_bound->round_work() < share) return;
+    spent += straight_bound->work();
     phase = Phase::search;
   }
 
@@ -122,6 +133,8 @@ struct Cutter::State {
         return find_prices();
       case Phase::proof:
         return prove();
+      case Phase::straight:
+        return bound_straight();
       case Phase::search:
         return improve();
       case Phase::done:
@@ -137,12 +150,14 @@ Cutter& Cutter::operator=(Cutter&&) noexcept = default;
 
 bool Cutter::step() {
   state_->step();
+  const double done = static_cast<double>(state_->work()) / static_cast<double>(state_->budget);
+  state_->progress = std::min(1.0, std::max(state_->progress, done));
   return state_->phase != State::Phase::done;
 }
 
 double Cutter::progress() const {
   if (state_->phase == State::Phase::done) return 1;
-  return std::min(1.0, static_cast<double>(state_->work()) / static_cast<double>(state_->budget));
+  return state_->progress;
 }
 
 bool Cutter::has_plan() const {

@@ -16,6 +16,7 @@ std::int32_t down_mm(Length length) {
 
 // Junctions that are planned against what the trade forbids: their lead is not to be cut.
 bool is_wrong(const job::Plan& plan, const job::Piece& piece) {
+  if (piece.wrong) return true;
   for (const job::Choice& choice : plan.choices) {
     if (choice.taken && choice.level == job::Level::wrong && choice.slope == piece.slope &&
         choice.junction == piece.junction && (choice.face.empty() || choice.face == piece.face)) {

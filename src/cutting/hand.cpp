@@ -1,5 +1,7 @@
 #include "hand.h"
 
+#include "grid.h"
+
 #include <algorithm>
 #include <numeric>
 
@@ -15,6 +17,7 @@ struct Opened {
   std::size_t stock = 0;
   std::int32_t left = 0;  // along
   std::vector<Row> rows;
+  bool used = false;
 };
 
 }  // namespace
@@ -34,6 +37,11 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return lies(a) > lies(b); });
   std::vector<Opened> rolls;
+  for (std::size_t s = 0; s < problem.stocks.size(); ++s) {  // the rack, before anything is bought
+    for (std::int64_t i = 0; i < problem.stocks[s].available; ++i) {
+      rolls.push_back({s, problem.stocks[s].length, {}, false});
+    }
+  }
   for (const std::size_t type : order) {
     const auto [across, along] = lies(type);
     std::size_t from = 0;  // equal pieces: what was too full stays so
@@ -52,6 +60,7 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
           roll.rows.push_back({along, problem.stocks[roll.stock].width - across});
           placed = true;
         }
+        roll.used = roll.used || placed;
         if (placed) break;
       }
       if (!placed) {
@@ -64,23 +73,26 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
           if (better) best = s;
         }
         if (best == problem.stocks.size()) break;  // nothing on sale takes it
-        rolls.push_back({best, problem.stocks[best].length - along, {{along, problem.stocks[best].width - across}}});
+        rolls.push_back({best, problem.stocks[best].length - along, {{along, problem.stocks[best].width - across}}, true});
       }
       --n;
     }
   }
   for (const Opened& roll : rolls) {
+    if (!roll.used) continue;
     std::size_t stock = roll.stock;
     const std::int32_t used = problem.stocks[stock].length - roll.left;
     for (std::size_t s = 0; s < problem.stocks.size(); ++s) {
       const Stock& other = problem.stocks[s];
+      if (problem.stocks[stock].available != kUnlimited) break;
       if (other.available == kUnlimited && other.width == problem.stocks[stock].width && other.length >= used &&
           other.cost < problem.stocks[stock].cost) {
         stock = s;
       }
     }
     ++out.taken[stock];
-    out.cost += problem.stocks[stock].cost;
+    const Stock& size = problem.stocks[stock];
+    out.cost += size.cost - worth(problem.keep, size.width, size.length - used);
   }
   return out;
 }

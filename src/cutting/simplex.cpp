@@ -1,6 +1,8 @@
 #include "simplex.h"
 
+#include <cmath>
 #include <limits>
+#include <utility>
 
 namespace lapwright::cutting {
 
@@ -8,6 +10,7 @@ namespace {
 constexpr double kShake = 1e-7;
 constexpr double kLower = 1e-9;
 constexpr double kPivot = 1e-9;
+constexpr std::size_t kStepsMost = 100;
 }  // namespace
 
 Simplex::Simplex(const std::vector<double>& at_least, const std::vector<double>& at_most,
@@ -31,6 +34,8 @@ Simplex::Simplex(const std::vector<double>& at_least, const std::vector<double>&
     }
     inverse_[i * m_ + i] = 1 / pivot;
     x_[i] = side / pivot;
+    sides_.push_back(side);
+    columns_.push_back({{static_cast<std::int32_t>(i), pivot}});
   }
   price_again();
 }
@@ -60,10 +65,10 @@ bool Simplex::enter(const Column& column) {
     for (const auto& [r, value] : column.entries) sum += row[r] * value;
     direction[i] = sum;
   }
-  return enter_direction(direction, column.cost, column.tag);
+  return enter_direction(direction, column.cost, column.tag, column.entries);
 }
 
-bool Simplex::enter_direction(const std::vector<double>& direction, double cost, std::int32_t tag) {
+bool Simplex::enter_direction(const std::vector<double>& direction, double cost, std::int32_t tag, Entries entries) {
   std::size_t leaves = m_;
   double least = std::numeric_limits<double>::max();
   for (std::size_t i = 0; i < m_; ++i) {
@@ -82,6 +87,7 @@ bool Simplex::enter_direction(const std::vector<double>& direction, double cost,
   x_[leaves] = least;
   costs_[leaves] = cost;
   tags_[leaves] = tag;
+  columns_[leaves] = std::move(entries);
   double* pivot_row = &inverse_[leaves * m_];
   const double pivot = direction[leaves];
   for (std::size_t j = 0; j < m_; ++j) pivot_row[j] /= pivot;
@@ -91,8 +97,52 @@ bool Simplex::enter_direction(const std::vector<double>& direction, double cost,
     const double factor = direction[i];
     for (std::size_t j = 0; j < m_; ++j) row[j] -= factor * pivot_row[j];
   }
+  if (++steps_ > kStepsMost) invert_again();
   price_again();
   return true;
+}
+
+// Gauss and Jordan on the columns of the basis: what many steps have blurred is sharp again.
+void Simplex::invert_again() {
+  steps_ = 0;
+  std::vector<double> basis(m_ * m_, 0);
+  std::vector<double> out(m_ * m_, 0);
+  for (std::size_t i = 0; i < m_; ++i) {
+    for (const auto& [row, value] : columns_[i]) basis[static_cast<std::size_t>(row) * m_ + i] = value;
+    out[i * m_ + i] = 1;
+  }
+  for (std::size_t k = 0; k < m_; ++k) {
+    std::size_t pivot = k;
+    for (std::size_t i = k; i < m_; ++i) {
+      if (std::fabs(basis[i * m_ + k]) > std::fabs(basis[pivot * m_ + k])) pivot = i;
+    }
+    if (std::fabs(basis[pivot * m_ + k]) < kPivot) return;  // as good as singular: the old inverse stays
+    if (pivot != k) {
+      for (std::size_t j = 0; j < m_; ++j) {
+        std::swap(basis[pivot * m_ + j], basis[k * m_ + j]);
+        std::swap(out[pivot * m_ + j], out[k * m_ + j]);
+      }
+    }
+    const double by = basis[k * m_ + k];
+    for (std::size_t j = 0; j < m_; ++j) {
+      basis[k * m_ + j] /= by;
+      out[k * m_ + j] /= by;
+    }
+    for (std::size_t i = 0; i < m_; ++i) {
+      const double factor = basis[i * m_ + k];
+      if (i == k || factor == 0) continue;
+      for (std::size_t j = 0; j < m_; ++j) {
+        basis[i * m_ + j] -= factor * basis[k * m_ + j];
+        out[i * m_ + j] -= factor * out[k * m_ + j];
+      }
+    }
+  }
+  inverse_ = std::move(out);
+  for (std::size_t i = 0; i < m_; ++i) {
+    double sum = 0;
+    for (std::size_t j = 0; j < m_; ++j) sum += inverse_[i * m_ + j] * sides_[j];
+    x_[i] = sum < 0 ? 0 : sum;
+  }
 }
 
 void Simplex::settle() {
@@ -111,7 +161,7 @@ void Simplex::settle() {
     const double sign = worst < pieces_ ? -1 : 1;
     std::vector<double> direction(m_, 0);
     for (std::size_t i = 0; i < m_; ++i) direction[i] = sign * inverse_[i * m_ + worst];
-    if (!enter_direction(direction, 0, -1)) return;
+    if (!enter_direction(direction, 0, -1, {{static_cast<std::int32_t>(worst), sign}})) return;
   }
 }
 

@@ -42,8 +42,10 @@ class Simplex {
   std::vector<Share> basis() const;  // columns with a tag in the basis, and how much of each
 
  private:
-  bool enter_direction(const std::vector<double>& direction, double cost, std::int32_t tag);
+  using Entries = std::vector<std::pair<std::int32_t, double>>;
+  bool enter_direction(const std::vector<double>& direction, double cost, std::int32_t tag, Entries entries);
   void price_again();
+  void invert_again();
 
   std::size_t m_ = 0;
   std::size_t pieces_ = 0;
@@ -52,6 +54,9 @@ class Simplex {
   std::vector<double> costs_;
   std::vector<std::int32_t> tags_;
   std::vector<double> prices_;
+  std::vector<double> sides_;     // right-hand sides
+  std::vector<Entries> columns_;  // of the basis
+  std::size_t steps_ = 0;         // since the inverse was made anew
 };
 
 }  // namespace lapwright::cutting

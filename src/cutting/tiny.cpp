@@ -10,6 +10,7 @@ namespace lapwright::cutting {
 
 namespace {
 
+constexpr double kPairsMost = 4e6;  // of a multiset and a part of it
 constexpr std::int32_t kNever = std::numeric_limits<std::int32_t>::max() / 4;
 
 // Sub-multisets of the demand as numbers: digit t counts type t.
@@ -77,7 +78,9 @@ struct Piles {
 
 class Exact {
  public:
-  explicit Exact(const Problem& problem) : problem_(problem), grid_(grid_of(problem)), sets_(problem.demand) {}
+  explicit Exact(const Problem& problem) : problem_(problem), grid_(grid_of(problem)), sets_(problem.demand) {
+    list_ways();
+  }
 
   const Multisets& sets() const { return sets_; }
 
@@ -88,12 +91,9 @@ class Exact {
     for (const Oriented& o : grid_.oriented) thicknesses.push_back(across ? o.along : o.across);
     std::sort(thicknesses.begin(), thicknesses.end());
     thicknesses.erase(std::unique(thicknesses.begin(), thicknesses.end()), thicknesses.end());
-    std::vector<std::int32_t> sum(sets_.size(), 0);
     for (const std::int32_t thickness : thicknesses) {
-      const std::vector<std::int32_t> lengths = lengths_at(across, thickness);
+      const std::vector<std::int32_t> sum = lengths_of_strips(across, thickness);
       for (std::size_t u = 1; u < sets_.size(); ++u) {
-        const std::size_t t = sets_.first(u);
-        sum[u] = std::min(kNever, sum[u - sets_.weight(t)] + lengths[t]);
         if (sum[u] <= capacity && out.strip[u] == kNever) out.strip[u] = thickness;
       }
     }
@@ -113,13 +113,15 @@ class Exact {
     return out;
   }
 
-  // Of each type the shorter way that is no thicker.
-  std::vector<std::int32_t> lengths_at(bool across, std::int32_t thickness) const {
-    std::vector<std::int32_t> out(sets_.types(), kNever);
-    for (const Oriented& o : grid_.oriented) {
-      if ((across ? o.along : o.across) > thickness) continue;
-      auto& length = out[type_of(o)];
-      length = std::min(length, across ? o.across : o.along);
+  // Of every multiset the shortest strip that holds it and is no thicker.
+  std::vector<std::int32_t> lengths_of_strips(bool across, std::int32_t thickness) const {
+    std::vector<std::int32_t> out(sets_.size(), kNever);
+    out[0] = 0;
+    for (std::size_t u = 1; u < sets_.size(); ++u) {
+      for (const Way& way : ways_[sets_.first(u)]) {
+        if (way.thickness(across) > thickness || !holds(u, *way.option)) continue;
+        out[u] = std::min(out[u], out[u - way.weight] + way.length(across));
+      }
     }
     return out;
   }
@@ -134,14 +136,21 @@ class Exact {
       const std::int32_t thickness = made.strip[part];
       Section section{thickness * grid_.step, 1, {}};
       Strip strip{thickness * grid_.step, 1, {}};
-      for (std::size_t t = 0; t < sets_.types(); ++t) {
-        const std::int32_t n = sets_.digit(part, t);
-        if (n == 0) continue;
-        const Oriented& o = way_of(across, thickness, t);
+      const std::vector<std::int32_t> lengths = lengths_of_strips(across, thickness);
+      for (std::size_t rest = part; rest != 0;) {
+        const Way& way = way_of(across, thickness, lengths, rest);
+        rest -= way.weight;
         if (across) {
-          section.strips.push_back({o.across * grid_.step, n, {{o.option, o.turned, 1}}});
+          auto& strips = section.strips;
+          const bool again = !strips.empty() && strips.back().cells.front().option == way.lies.option &&
+                             strips.back().cells.front().turned == way.lies.turned;
+          if (again) ++strips.back().copies;
+          if (!again) strips.push_back({way.lies.across * grid_.step, 1, {{way.lies.option, way.lies.turned, 1}}});
         } else {
-          strip.cells.push_back({o.option, o.turned, n});
+          const bool again = !strip.cells.empty() && strip.cells.back().option == way.lies.option &&
+                             strip.cells.back().turned == way.lies.turned;
+          if (again) ++strip.cells.back().count;
+          if (!again) strip.cells.push_back({way.lies.option, way.lies.turned, 1});
         }
       }
       if (across) {
@@ -159,23 +168,45 @@ class Exact {
   const Grid& grid() const { return grid_; }
 
  private:
-  std::size_t type_of(const Oriented& o) const {
-    return static_cast<std::size_t>(problem_.options[static_cast<std::size_t>(o.option)].gives.front().type);
+  // One option as it lies, with its pieces as a multiset.
+  struct Way {
+    Oriented lies;
+    const Option* option = nullptr;
+    std::size_t weight = 0;
+    std::int32_t thickness(bool is_across) const { return is_across ? lies.along : lies.across; }
+    std::int32_t length(bool is_across) const { return is_across ? lies.across : lies.along; }
+  };
+  bool holds(std::size_t u, const Option& option) const {
+    return std::all_of(option.gives.begin(), option.gives.end(), [&](const Share& share) {
+      return sets_.digit(u, static_cast<std::size_t>(share.type)) >= share.count;
+    });
   }
-  const Oriented& way_of(bool across, std::int32_t thickness, std::size_t type) const {
-    const std::int32_t length = lengths_at(across, thickness)[type];
+  void list_ways() {
+    ways_.resize(sets_.types());
     for (const Oriented& o : grid_.oriented) {
-      if (type_of(o) == type && (across ? o.along : o.across) <= thickness &&
-          (across ? o.across : o.along) == length) {
-        return o;
+      Way way{o, &problem_.options[static_cast<std::size_t>(o.option)], 0};
+      for (const Share& share : way.option->gives) {
+        way.weight += sets_.weight(static_cast<std::size_t>(share.type)) * static_cast<std::size_t>(share.count);
+      }
+      for (const Share& share : way.option->gives) ways_[static_cast<std::size_t>(share.type)].push_back(way);
+    }
+  }
+  const Way& way_of(bool across, std::int32_t thickness, const std::vector<std::int32_t>& lengths,
+                    std::size_t u) const {
+    const std::vector<Way>& ways = ways_[sets_.first(u)];
+    for (const Way& way : ways) {
+      if (way.thickness(across) <= thickness && holds(u, *way.option) &&
+          lengths[u - way.weight] + way.length(across) == lengths[u]) {
+        return way;
       }
     }
-    return grid_.oriented.front();
+    return ways.front();
   }
 
   const Problem& problem_;
   Grid grid_;
   Multisets sets_;
+  std::vector<std::vector<Way>> ways_;  // of each type, all that hold it
 };
 
 }  // namespace
@@ -185,9 +216,6 @@ std::optional<Solution> exact_two_stage(const Problem& problem, std::int64_t wor
   double pairs = 1;
   for (const std::int64_t d : problem.demand) {
     pairs *= static_cast<double>(d + 1) * static_cast<double>(d + 2) / 2;
-  }
-  for (const Option& option : problem.options) {
-    if (option.gives.size() != 1 || option.gives.front().count != 1) return std::nullopt;
   }
   std::vector<std::int32_t> widths;
   std::vector<std::int32_t> lengths;
@@ -200,8 +228,12 @@ std::optional<Solution> exact_two_stage(const Problem& problem, std::int64_t wor
     std::sort(sizes->begin(), sizes->end());
     sizes->erase(std::unique(sizes->begin(), sizes->end()), sizes->end());
   }
-  const double all = pairs * static_cast<double>(widths.size() + lengths.size() + 1);
-  if (all > static_cast<double>(work_limit)) return std::nullopt;
+  double states = 1;
+  for (const std::int64_t d : problem.demand) states *= static_cast<double>(d + 1);
+  const auto ways = static_cast<double>(problem.options.size());
+  const double strips = states * 2 * ways * 4 * ways / static_cast<double>(problem.demand.size());
+  const double all = (pairs + strips) * static_cast<double>(widths.size() + lengths.size() + 1);
+  if (pairs > kPairsMost || all > static_cast<double>(work_limit)) return std::nullopt;
   work += static_cast<std::int64_t>(all);
 
   const Exact exact(problem);

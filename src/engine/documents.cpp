@@ -17,8 +17,8 @@ namespace lapwright::engine {
 
 namespace {
 
-constexpr std::array<std::string_view, 9> kParts{"survey", "order", "fitting", "quote",   "price",
-                                                 "proof",  "care",  "sheets",  "drawings"};
+constexpr std::array<std::string_view, 10> kParts{"survey", "order", "cutting", "fitting", "quote",
+                                                  "price",  "proof", "care",    "sheets",  "drawings"};
 constexpr std::array<std::string_view, 2> kSizes{"A4", "A3"};
 
 // "order,quote" → {"order", "quote"}
@@ -46,7 +46,7 @@ bool wanted(const Request& request, std::string_view part) {
 
 void add_drawings(const sheets::Sources& sources, std::vector<Document>& out) {
   constexpr double kMargin = 5;  // mm around a free drawing
-  for (const auto& drawings : {sheets::roof_views(sources), sheets::elevations(sources)}) {
+  for (const auto& drawings : {sheets::roof_views(sources), sheets::elevations(sources), sheets::rolls(sources)}) {
     for (const sheets::NamedDrawing& one : drawings) {
       out.push_back({one.stem + ".svg", "image/svg+xml", draw::write_svg(one.drawing, one.title, kMargin)});
     }

@@ -20,8 +20,17 @@ struct Planned {
   job::Plan plan;
 };
 
+// What is the same for every job: reading it takes longer than planning a small roof.
+struct Known {
+  practice::Pack pack;
+  practice::Catalogue catalogue;
+
+  static Result<Known> built_in();
+};
+
 // Without the cutting list. The yard's bytes go into the fingerprint only.
 Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes = {});
+Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::string_view yard_bytes = {});
 
 // Makes the estimate again, now that the cutting list stands, and prices it where `yard` is one that prices work. A
 // yard that prices what no estimate has is at fault.

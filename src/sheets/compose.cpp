@@ -33,8 +33,10 @@ draw::Document compose(const Sources& sources, PaperSize size) {
   add_face_views(sheets);
   add_sections(sheets, walls);
   add_cut_sections(sheets);
+  add_roll_sections(sheets);
   add_batten_lists(sheets);
   add_piece_list(sheets);
+  add_cutting(sheets);
   add_piece_drawings(sheets);
   add_fitting_list(sheets);
   add_templates(sheets);
@@ -43,8 +45,8 @@ draw::Document compose(const Sources& sources, PaperSize size) {
 }
 
 std::string_view name_of(Paper v) {
-  constexpr std::array<std::string_view, kPapers.size()> kNames{"survey", "order", "fitting", "quote",
-                                                                "price",  "proof", "care"};
+  constexpr std::array<std::string_view, kPapers.size()> kNames{"survey", "order", "cutting", "fitting",
+                                                                "quote",  "price", "proof",   "care"};
   return kNames[static_cast<std::size_t>(v)];
 }
 
@@ -55,6 +57,7 @@ draw::Document papers(const Sources& sources, const std::vector<Paper>& which, P
     switch (paper) {
       case Paper::survey: add_survey_form(sheets); break;
       case Paper::order: add_order(sheets); break;
+      case Paper::cutting: add_cutting(sheets); break;
       case Paper::fitting: add_fitting_list(sheets); break;
       case Paper::quote: add_quote(sheets); break;
       case Paper::price: add_price(sheets); break;

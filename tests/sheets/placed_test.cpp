@@ -324,6 +324,18 @@ TEST(Placed, sections_name_the_lengths_that_pieces_name) {
       << words_on(*back);
 }
 
+// Core 45, the first sheet 75 up and over it, the other right round and 40 beyond (from memory).
+TEST(Placed, a_wide_gutter_has_its_roll_cut_through) {
+  const auto planned = engine::plan_job(bytes_of("tests/jobs/cases/a17-wide-stack.json"));
+  ASSERT_TRUE(planned);
+  const draw::Document document = compose(sources_of(*planned));
+  const draw::Page* page = page_called(document, "Section through the roll: rear / stack");
+  ASSERT_NE(page, nullptr);
+  const std::string words = words_on(*page);
+  for (const char* said : {"core 45", "laid first, up and over 75", "laid last, right over 156", "beyond 40"})
+    EXPECT_NE(words.find(said), std::string::npos) << said << " in " << words;
+}
+
 TEST(Placed, a_curve_is_rolled_and_a_bossed_line_is_not_cut) {
   const engine::Planned planned = clad_job();
   const draw::Document document = compose(sources_of(planned));

@@ -22,11 +22,6 @@ struct Certificate {
 // good ones give a good bound.
 Certificate certify_two_stage(const Problem& problem, const std::vector<double>& prices);
 
-// Any cutting with straight cuts from edge to edge. `coarse`: sides of options are rounded down to whole steps of it
-// first, which weakens the bound and keeps it true. Empty prices when it would take more than `work_limit` steps.
-Certificate certify_guillotine(const Problem& problem, std::vector<double> prices, std::int32_t coarse,
-                               std::int64_t work_limit, std::int64_t& work);
-
 // Any cutting at all: the least area of lead, at the cheapest stock by area. `areas` of one piece of each type, in
 // square units.
 std::int64_t area_bound(const Problem& problem, const std::vector<double>& areas);

@@ -45,7 +45,8 @@ struct Keep {
 
 enum class FirstCut : std::uint8_t { either, across, along };
 
-// REQUIRES at least one option for every type with demand; options' sides > 0; sides of stock > 0.
+// REQUIRES at least one option for every type with demand; options' sides > 0; sides of stock > 0; no stock worth more
+// kept whole than it costs.
 struct Problem {
   std::vector<Stock> stocks;
   std::vector<std::int64_t> demand;  // of each type

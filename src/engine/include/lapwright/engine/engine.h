@@ -27,7 +27,7 @@ struct Request {
   // Of cutting: 1 is about a second of one thread, counted in work, not by a clock. 0: the first whole plan with its
   // bound.
   double effort = 0;
-  // Of the documents, only these: "survey", "order", "fitting", "quote", "price", "proof", "care", "sheets",
+  // Of the documents, only these: "survey", "order", "cutting", "fitting", "quote", "price", "proof", "care", "sheets",
   // "drawings"; commas between. Empty: all.
   std::string_view only{};
   std::string_view paper{};  // "A4" or "A3"; empty: A4
