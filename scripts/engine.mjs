@@ -60,6 +60,10 @@ export async function loadEngine(moduleBytes, sink) {
     plan,
     check: (job) => call('engine_check', [job]),
     why: (job, mark) => call('engine_why', [job, utf8(mark)]),
+    compare: (a, b, { documents = false, yard = new Uint8Array() } = {}) =>
+      call('engine_compare', [a, b, yard], documents ? 1 : 0),
+    priceCheck: (offer, yard = new Uint8Array()) => call('engine_price_check', [utf8(offer), yard]),
+    form: (job = new Uint8Array(), paper = 'A4') => call('engine_form', [job, utf8(paper)]),
     schema: (name) => call('engine_schema', [utf8(name)]),
     version: () => decoder.decode(call('engine_version', []).text),
   };

@@ -27,6 +27,11 @@ std::uint32_t engine_step(void* run);
 const char* engine_finish(void* run);
 const char* engine_check(const char* job, std::uint32_t job_size);
 const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size);
+const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size, const char* yard,
+                           std::uint32_t yard_size, std::uint32_t documents);
+const char* engine_price_check(const char* offer, std::uint32_t offer_size, const char* yard,
+                               std::uint32_t yard_size);
+const char* engine_form(const char* job, std::uint32_t job_size, const char* paper, std::uint32_t paper_size);
 const char* engine_schema(const char* name, std::uint32_t name_size);
 const char* engine_version();
 }
@@ -113,6 +118,24 @@ const char* engine_check(const char* job, std::uint32_t job_size) {
 
 const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size) {
   return handed_over(engine::why({{job, job_size}, false}, {mark, mark_size}));
+}
+
+// Two jobs' plans side by side, each with the first whole cutting list.
+const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size, const char* yard,
+                           std::uint32_t yard_size, std::uint32_t documents) {
+  const std::string_view prices(yard, yard_size);
+  return handed_over(
+      engine::compare({{a, a_size}, documents != 0, prices, 0}, {{b, b_size}, false, prices, 0}));
+}
+
+const char* engine_price_check(const char* offer, std::uint32_t offer_size, const char* yard,
+                               std::uint32_t yard_size) {
+  return handed_over(engine::price_check({offer, offer_size}, {yard, yard_size}));
+}
+
+// An empty job: the empty form.
+const char* engine_form(const char* job, std::uint32_t job_size, const char* paper, std::uint32_t paper_size) {
+  return handed_over(engine::form({job, job_size}, {paper, paper_size}));
 }
 
 const char* engine_schema(const char* name, std::uint32_t name_size) {
