@@ -33,11 +33,37 @@ export async function loadEngine(moduleBytes, sink) {
     }
   };
 
+  // In slices: `progress`, called between them with the share that is done, may return false to stop improving the
+  // cutting list; what comes back is a whole plan then, too. `effort` 1 is about a second of native work.
+  const plan = (job, { documents = false, yard = new Uint8Array(), effort = 1, progress } = {}) => {
+    const inputs = [job, yard];
+    const places = inputs.map(put);
+    try {
+      const words = inputs.flatMap((bytes, i) => [places[i], bytes.length]);
+      const run = exports.engine_begin(...words, documents ? 1 : 0, Math.round(effort * 100));
+      for (;;) {
+        const done = exports.engine_step(run);
+        const whole = done >= 2000;
+        const share = (whole ? done - 2000 : done) / 1000;
+        if (share >= 1 || (progress?.(share, whole) === false && whole)) break;
+      }
+      const outcome = decode(take(exports.engine_finish(run)));
+      outcome.yard = outcome.documents.pop().bytes;
+      return outcome;
+    } finally {
+      places.forEach((at) => exports.engine_free(at));
+    }
+  };
+
   const utf8 = (text) => new TextEncoder().encode(text);
   return {
-    plan: (job, { documents = false } = {}) => call('engine_plan', [job], documents ? 1 : 0),
+    plan,
     check: (job) => call('engine_check', [job]),
     why: (job, mark) => call('engine_why', [job, utf8(mark)]),
+    compare: (a, b, { documents = false, yard = new Uint8Array() } = {}) =>
+      call('engine_compare', [a, b, yard], documents ? 1 : 0),
+    priceCheck: (offer, yard = new Uint8Array()) => call('engine_price_check', [utf8(offer), yard]),
+    form: (job = new Uint8Array(), paper = 'A4') => call('engine_form', [job, utf8(paper)]),
     schema: (name) => call('engine_schema', [utf8(name)]),
     version: () => decoder.decode(call('engine_version', []).text),
   };

@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-// scripts/run-wasm.mjs plan JOB [--out DIR] [--json] | check JOB [--json] | why JOB MARK | schema NAME
+// scripts/run-wasm.mjs plan JOB [--yard YARD] [--effort N] [--out DIR] [--json] | check JOB [--json] | why JOB MARK | schema NAME
 // The command line on the WebAssembly engine, under Node: the same words in, the same bytes out as build/release/lapwright.
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
@@ -10,9 +10,10 @@ const module = process.env.LAPWRIGHT_WASM
   ?? path.join(path.dirname(fileURLToPath(import.meta.url)), '../build/wasm/lapwright.wasm');
 const words = process.argv.slice(2);
 const json = words.includes('--json');
-const outAt = words.indexOf('--out');
-const out = outAt < 0 ? undefined : words[outAt + 1];
-const [verb, subject, mark] = words.filter((word, i) => !word.startsWith('--') && (outAt < 0 || i !== outAt + 1));
+const valueOf = (name) => (words.includes(name) ? words[words.indexOf(name) + 1] : undefined);
+const out = valueOf('--out');
+const withValue = ['--out', '--yard', '--effort'];
+const [verb, subject, mark] = words.filter((word, i) => !word.startsWith('--') && !withValue.includes(words[i - 1]));
 
 if (!['plan', 'check', 'why', 'schema'].includes(verb) || subject === undefined) {
   const source = readFileSync(fileURLToPath(import.meta.url), 'utf8');
@@ -22,7 +23,11 @@ if (!['plan', 'check', 'why', 'schema'].includes(verb) || subject === undefined)
 
 const engine = await loadEngine(readFileSync(module), (bytes) => process.stderr.write(bytes));
 const outcome = {
-  plan: () => engine.plan(readFileSync(subject), { documents: out !== undefined }),
+  plan: () => engine.plan(readFileSync(subject), {
+    documents: out !== undefined,
+    effort: Number(valueOf('--effort') ?? 1),
+    ...(valueOf('--yard') === undefined ? {} : { yard: readFileSync(valueOf('--yard')) }),
+  }),
   check: () => engine.check(readFileSync(subject)),
   why: () => engine.why(readFileSync(subject), mark ?? ''),
   schema: () => engine.schema(subject),

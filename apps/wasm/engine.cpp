@@ -1,6 +1,7 @@
 // The engine for a host that is not C++: bytes in, one block of bytes out.
 //
-// The host writes its input into memory from engine_alloc, calls engine_plan, _check, _why or _schema, and
+// The host writes its input into memory from engine_alloc, calls engine_plan (no yard, the quickest cutting list),
+// _check, _why or _schema, or plans in slices with engine_begin, _step and _finish, and
 // reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
 //
 //   size of the whole block | status, as the command's exit status | number of parts
@@ -20,8 +21,17 @@ extern "C" {
 void* engine_alloc(std::uint32_t size);
 void engine_free(void* memory);
 const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents);
+void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size,
+                   std::uint32_t documents, std::uint32_t effort);
+std::uint32_t engine_step(void* run);
+const char* engine_finish(void* run);
 const char* engine_check(const char* job, std::uint32_t job_size);
 const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size);
+const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size, const char* yard,
+                           std::uint32_t yard_size, std::uint32_t documents);
+const char* engine_price_check(const char* offer, std::uint32_t offer_size, const char* yard,
+                               std::uint32_t yard_size);
+const char* engine_form(const char* job, std::uint32_t job_size, const char* paper, std::uint32_t paper_size);
 const char* engine_schema(const char* name, std::uint32_t name_size);
 const char* engine_version();
 }
@@ -78,12 +88,54 @@ const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t d
   return handed_over(engine::plan({{job, job_size}, documents != 0}));
 }
 
+// A planning in slices. `effort` in hundredths of a second's work; job and yard stay in memory until the end.
+void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size,
+                   std::uint32_t documents, std::uint32_t effort) {
+  return new engine::Run({{job, job_size}, documents != 0, {yard, yard_size}, effort / 100.0});
+}
+
+// Some milliseconds. Thousandths done, at most 999 while there is more to do; 1000 when done; 2000 more once there is a
+// whole plan, so that a host knows when it may stop.
+std::uint32_t engine_step(void* run) {
+  auto* one = static_cast<engine::Run*>(run);
+  const bool more = one->step();
+  const auto done = static_cast<std::uint32_t>(one->progress() * 999);
+  return (more ? done : 1000U) + (one->has_plan() ? 2000U : 0U);
+}
+
+// The plan as engine_plan hands it over, with the yard after the job as a part `yard.json`; the run is gone.
+const char* engine_finish(void* run) {
+  auto* one = static_cast<engine::Run*>(run);
+  engine::Outcome outcome = one->finish();
+  delete one;
+  outcome.documents.push_back({"yard.json", "application/json", outcome.yard});
+  return handed_over(outcome);
+}
+
 const char* engine_check(const char* job, std::uint32_t job_size) {
   return handed_over(engine::check({{job, job_size}, false}));
 }
 
 const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size) {
   return handed_over(engine::why({{job, job_size}, false}, {mark, mark_size}));
+}
+
+// Two jobs' plans side by side, each with the first whole cutting list.
+const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size, const char* yard,
+                           std::uint32_t yard_size, std::uint32_t documents) {
+  const std::string_view prices(yard, yard_size);
+  return handed_over(
+      engine::compare({{a, a_size}, documents != 0, prices, 0}, {{b, b_size}, false, prices, 0}));
+}
+
+const char* engine_price_check(const char* offer, std::uint32_t offer_size, const char* yard,
+                               std::uint32_t yard_size) {
+  return handed_over(engine::price_check({offer, offer_size}, {yard, yard_size}));
+}
+
+// An empty job: the empty form.
+const char* engine_form(const char* job, std::uint32_t job_size, const char* paper, std::uint32_t paper_size) {
+  return handed_over(engine::form({job, job_size}, {paper, paper_size}));
 }
 
 const char* engine_schema(const char* name, std::uint32_t name_size) {

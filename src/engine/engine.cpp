@@ -1,22 +1,19 @@
 #include <lapwright/engine/engine.h>
 
+#include "documents.h"
+#include "outcome.h"
 #include "planning.h"
 #include "rules_text.h"
 #include "table.h"
-#include "why_text.h"
 
-#include <lapwright/draw/dxf.h>
-#include <lapwright/draw/pdf.h>
-#include <lapwright/draw/svg.h>
 #include <lapwright/job/read_survey.h>
 #include <lapwright/job/write_plan.h>
-#include <lapwright/sheets/sheets.h>
+#include <lapwright/job/yard.h>
+#include <lapwright/practice/why_text.h>
 
 #include <utility>
 
 namespace lapwright::engine {
-
-namespace {
 
 Outcome unreadable(const Faults& faults) {
   Outcome out;
@@ -28,38 +25,16 @@ Outcome unreadable(const Faults& faults) {
   return out;
 }
 
-std::vector<Document> documents_of(const Planned& planned) {
-  const sheets::Sources sources{planned.survey, planned.plan, planned.pack, planned.catalogue};
-  constexpr double kMargin = 5;  // mm around a free drawing
-  std::vector<Document> out;
-  for (const auto& drawings : {sheets::roof_views(sources), sheets::elevations(sources)}) {
-    for (const sheets::NamedDrawing& one : drawings) {
-      out.push_back({one.stem + ".svg", "image/svg+xml", draw::write_svg(one.drawing, one.title, kMargin)});
-    }
-  }
-  for (const sheets::NamedDrawing& piece : sheets::patterns(sources)) {
-    out.push_back(
-        {piece.stem + ".svg", "image/svg+xml", draw::write_svg(piece.drawing, piece.title, kMargin)});
-    out.push_back({piece.stem + ".dxf", "image/vnd.dxf", draw::write_dxf(piece.drawing, piece.title)});
-  }
-  out.push_back({"sheets.pdf", "application/pdf", draw::write_pdf(sheets::compose(sources))});
-  return out;
-}
-
-}  // namespace
-
 std::string_view version() {
   return LAPWRIGHT_VERSION;
 }
 
-Outcome plan(const Request& request) {
-  auto planned = plan_job(request.job);
-  if (!planned) return unreadable(planned.error());
+Outcome outcome_of(const Planned& planned, const Request& request) {
   Outcome out;
-  out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
-  out.json = job::write_plan(planned->plan);
-  out.text = plan_table(planned->survey, planned->plan, planned->catalogue);
-  if (request.documents) out.documents = documents_of(*planned);
+  out.status = has_wrong(planned.plan) ? Status::wrong : Status::done;
+  out.json = job::write_plan(planned.plan);
+  out.text = plan_table(planned.survey, planned.plan, planned.catalogue);
+  if (request.documents) out.documents = documents_of(planned, request);
   return out;
 }
 
@@ -80,7 +55,7 @@ Outcome why(const Request& request, std::string_view mark) {
   const auto explain = [&](std::string_view kind, const std::vector<job::Figure>& figures) {
     std::string text;
     for (const job::Figure& figure : figures) {
-      text += why_figure(kind, figure, planned->pack, planned->catalogue, shown_in) + "\n";
+      text += practice::why_figure(kind, figure, planned->pack, planned->catalogue, shown_in) + "\n";
     }
     return text;
   };
@@ -98,6 +73,11 @@ Outcome why(const Request& request, std::string_view mark) {
       out.text = set_out.slope + ", set-out\n\n" + explain("setout", set_out.figures);
     }
     known += (known.empty() ? "" : ", ") + set_out.slope;
+  }
+  for (const job::EstimateLine& line : planned->plan.estimate.lines) {
+    if (line.item != mark) continue;
+    out.text += line.text + (line.slope.empty() ? "" : ", " + line.slope) + "\n\n" +
+                explain("estimate", {line.figure});
   }
   if (out.text.empty()) {
     return unreadable(
@@ -120,6 +100,7 @@ Outcome rules() {
 std::string schema(std::string_view name) {
   if (name == "job") return job::survey_schema();
   if (name == "plan") return job::plan_schema();
+  if (name == "yard") return job::yard_schema();
   return {};
 }
 

@@ -4,6 +4,8 @@
 
 #include <lapwright/base/tolerance.h>
 #include <lapwright/engine/engine.h>
+#include <lapwright/estimate/estimate.h>
+#include <lapwright/estimate/price.h>
 #include <lapwright/job/layout.h>
 #include <lapwright/job/read_survey.h>
 #include <lapwright/pieces/plan_joins.h>
@@ -79,6 +81,18 @@ job::Params in_words(const job::Params& params, const practice::Catalogue& catal
   return out;
 }
 
+void by_severity(job::Plan& plan) {
+  std::stable_sort(
+      plan.findings.begin(), plan.findings.end(),
+      [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
+}
+
+void put_estimate_in_words(const job::Survey& survey, const practice::Catalogue& catalogue, job::Plan& plan) {
+  for (job::EstimateLine& line : plan.estimate.lines) {
+    line.text = catalogue.say("item." + line.item, line.params, survey.shown_in);
+  }
+}
+
 void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogue, job::Plan& plan) {
   for (job::Finding& finding : plan.findings) {
     finding.text = catalogue.say("finding." + finding.rule,
@@ -88,6 +102,7 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
     choice.text = catalogue.say("finding." + choice.rule, in_words(choice.params, catalogue, survey.shown_in),
                                 survey.shown_in);
   }
+  put_estimate_in_words(survey, catalogue, plan);
   for (job::WorkStep& step : plan.order_of_work) {
     job::Params params = in_words(step.params, catalogue, survey.shown_in);
     params.push_back({"mark", step.mark, ""});
@@ -98,7 +113,7 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
 }
 
 Result<Planned> planned_with(std::string_view job_bytes, const practice::Pack& base_pack,
-                             practice::Catalogue catalogue) {
+                             practice::Catalogue catalogue, std::string_view yard_bytes) {
   auto survey = job::read_survey(job_bytes);
   if (!survey) return failed(std::move(survey.error()));
   auto pack = base_pack.with_overrides(survey->practice, survey->unit_is_inches);
@@ -108,7 +123,7 @@ Result<Planned> planned_with(std::string_view job_bytes, const practice::Pack& b
   plan.title = survey->title;
   plan.engine = version();
   plan.practice.pack = pack->name();
-  plan.fingerprint = fingerprint({job_bytes, "", pack->name(), version()});
+  plan.fingerprint = fingerprint({job_bytes, yard_bytes, pack->name(), version()});
 
   Faults faults;
   const auto keep = [&](Faults&& more) { std::move(more.begin(), more.end(), std::back_inserter(faults)); };
@@ -143,12 +158,11 @@ Result<Planned> planned_with(std::string_view job_bytes, const practice::Pack& b
     std::move(slope.choices.begin(), slope.choices.end(), std::back_inserter(plan.choices));
     std::move(slope.findings.begin(), slope.findings.end(), std::back_inserter(plan.findings));
   }
+  plan.estimate = estimate::estimate(*survey, plan, *pack);
   judge_overrides(*pack, plan);
   assume(*survey, plan);
   list_memory(*pack, plan);
-  std::stable_sort(
-      plan.findings.begin(), plan.findings.end(),
-      [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
+  by_severity(plan);
   put_in_words(*survey, catalogue, plan);
   return Planned{std::move(*survey), std::move(*pack), std::move(catalogue), std::move(plan)};
 }
@@ -163,14 +177,39 @@ Result<Known> Known::built_in() {
   return Known{std::move(*pack), std::move(*catalogue)};
 }
 
-Result<Planned> plan_job(std::string_view job_bytes) {
+Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes) {
   auto known = Known::built_in();
   if (!known) return failed(std::move(known.error()));
-  return planned_with(job_bytes, known->pack, std::move(known->catalogue));
+  return planned_with(job_bytes, known->pack, std::move(known->catalogue), yard_bytes);
 }
 
-Result<Planned> plan_job(std::string_view job_bytes, const Known& known) {
-  return planned_with(job_bytes, known.pack, known.catalogue);
+Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::string_view yard_bytes) {
+  return planned_with(job_bytes, known.pack, known.catalogue, yard_bytes);
+}
+
+Result<void> settle_estimate(Planned& planned, const job::Yard* yard) {
+  job::Plan& plan = planned.plan;
+  plan.estimate = estimate::estimate(planned.survey, plan, planned.pack);
+  put_estimate_in_words(planned.survey, planned.catalogue, plan);
+  if (yard == nullptr || !estimate::prices_work(*yard)) return {};
+  auto price = estimate::price(plan, *yard);
+  if (!price) return failed(std::move(price.error()));
+  for (job::PriceLine& line : price->lines) {
+    if (line.text.empty()) line.text = planned.catalogue.say("item." + line.item, {}, planned.survey.shown_in);
+  }
+  plan.price = std::move(*price);
+  return {};
+}
+
+void add_findings(Planned& planned, std::vector<job::Finding> findings) {
+  for (job::Finding& finding : findings) {
+    finding.text =
+        planned.catalogue.say("finding." + finding.rule,
+                              in_words(finding.params, planned.catalogue, planned.survey.shown_in),
+                              planned.survey.shown_in);
+    planned.plan.findings.push_back(std::move(finding));
+  }
+  by_severity(planned.plan);
 }
 
 bool has_wrong(const job::Plan& plan) {

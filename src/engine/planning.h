@@ -4,10 +4,12 @@
 #include <lapwright/base/fault.h>
 #include <lapwright/job/plan.h>
 #include <lapwright/job/survey.h>
+#include <lapwright/job/yard.h>
 #include <lapwright/practice/catalogue.h>
 #include <lapwright/practice/pack.h>
 
 #include <string_view>
+#include <vector>
 
 namespace lapwright::engine {
 
@@ -26,8 +28,16 @@ struct Known {
   static Result<Known> built_in();
 };
 
-Result<Planned> plan_job(std::string_view job_bytes);
-Result<Planned> plan_job(std::string_view job_bytes, const Known& known);
+// Without the cutting list. The yard's bytes go into the fingerprint only.
+Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes = {});
+Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::string_view yard_bytes = {});
+
+// Makes the estimate again, now that the cutting list stands, and prices it where `yard` is one that prices work. A
+// yard that prices what no estimate has is at fault.
+Result<void> settle_estimate(Planned& planned, const job::Yard* yard);
+
+// Adds findings of a later stage: in words, in their place by severity.
+void add_findings(Planned& planned, std::vector<job::Finding> findings);
 
 // True when a finding of the plan is `wrong`.
 bool has_wrong(const job::Plan& plan);

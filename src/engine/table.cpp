@@ -1,6 +1,9 @@
 #include "table.h"
 
+#include "cutting_text.h"
+
 #include <lapwright/base/numbers.h>
+#include <lapwright/practice/money.h>
 
 #include <fmt/format.h>
 
@@ -98,6 +101,45 @@ std::string pieces_text(const job::Plan& plan, const practice::Catalogue& catalo
          fmt::format("  lead in place: {:.1f} kg\n", total);
 }
 
+// Group after group; lengths and weights as bought, hours by what is done.
+std::string estimate_text(const job::Plan& plan, const practice::Catalogue& catalogue,
+                          job::ShownIn shown_in) {
+  std::string text;
+  std::string group;
+  for (const job::EstimateLine& line : plan.estimate.lines) {
+    if (line.group != group) {
+      group = line.group;
+      text += catalogue.say("group." + group, {}, shown_in) + "\n";
+    }
+    const std::string quantity = shown(line.quantity, line.unit, shown_in, practice::ShownHow::up);
+    text += "  " + padded(quantity, 10, true) + "  " + line.text +
+            (line.slope.empty() ? "" : " (" + line.slope + ")") + "\n";
+  }
+  return text;
+}
+
+// Line by line with the sum under it; what nobody priced says so.
+std::string price_text(const job::Price& price, const practice::Catalogue& catalogue) {
+  const auto say = [&](std::string_view key) { return catalogue.say(key, {}, job::ShownIn::mm); };
+  const auto money = [&](std::int64_t amount) {
+    return practice::money_shown(static_cast<double>(amount), price.currency);
+  };
+  Grid grid({say("sheet.price"), say("price.quantity"), "", say("price.price"), say("price.amount")});
+  for (const job::PriceLine& line : price.lines) {
+    grid.add({line.item + (line.slope.empty() ? "" : " (" + line.slope + ")"), trimmed(line.quantity, 2),
+              say("price.per." + line.per), line.price ? money(*line.price) : "",
+              line.amount ? money(*line.amount) : say("price.missing")});
+  }
+  for (const job::PriceSum& sum : price.sums) grid.add({say("price." + sum.name), "", "", "", money(sum.amount)});
+  std::string text = grid.text({false, true, false, true, true});
+  if (price.invented) text += "  " + say("sheet.prices_invented") + "\n";
+  if (price.missing > 0) {
+    text += "  " + catalogue.say("sheet.prices_missing", {{"count", static_cast<double>(price.missing), ""}},
+                                 job::ShownIn::mm) + "\n";
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string findings_text(const std::vector<job::Finding>& findings, const practice::Catalogue& catalogue) {
@@ -119,6 +161,11 @@ std::string plan_table(const job::Survey& survey, const job::Plan& plan,
     if (out.courses > 0) text += set_out_text(out, survey.shown_in) + "\n";
   }
   if (!plan.pieces.empty()) text += pieces_text(plan, catalogue, survey.shown_in) + "\n";
+  if (plan.cutting && !plan.cutting->rolls.empty()) {
+    text += cutting_text(*plan.cutting, catalogue, survey.shown_in) + "\n";
+  }
+  if (!plan.estimate.lines.empty()) text += estimate_text(plan, catalogue, survey.shown_in) + "\n";
+  if (plan.price) text += price_text(*plan.price, catalogue) + "\n";
   if (!plan.findings.empty()) text += findings_text(plan.findings, catalogue) + "\n";
   for (const job::OverrideUsed& o : plan.practice.overrides) {
     text += fmt::format("this job's own: {} {} (pack: {})\n", o.rule, shown(o.value, o.unit, survey.shown_in),

@@ -16,6 +16,8 @@ std::string with_unit(double value, const Field& field, LengthUnit unit) {
       return trimmed(value, 3) + " degrees";
     case Shape::count:
       return trimmed(value, 0);
+    case Shape::percent:
+      return trimmed(value, 2) + " %";
     case Shape::overrides:
       return trimmed(value, 3);
     default:
@@ -49,6 +51,7 @@ std::string accepted_by(const Field& field, LengthUnit unit) {
     case Shape::measured_length:
       return fmt::format("a length or [length, ±], {}", range);
     case Shape::angle:
+    case Shape::percent:
       return fmt::format("a number, {}", range);
     case Shape::measured_angle:
       return fmt::format("a number or [number, ±], {}", range);

@@ -32,6 +32,7 @@ enum class Shape : std::uint8_t {
   angle,             // degrees
   measured_angle,    // that, or [degrees, ±]
   count,             // a whole number
+  percent,           // a number
   object,            // by table `of`
   objects,           // a list of them
   measured_lengths,  // a list
@@ -154,6 +155,13 @@ void* child(void* into) {
   } else {
     return &target;
   }
+}
+
+// The struct in an optional member, made when its object stands in the file.
+template <auto Member>
+void* child_if_any(void* into) {
+  using S = typename detail::MemberOf<decltype(Member)>::Struct;
+  return &(static_cast<S*>(into)->*Member).emplace();
 }
 
 }  // namespace lapwright::job

@@ -3,11 +3,15 @@
 #include <lapwright/job/face.h>
 #include <lapwright/job/plan.h>
 #include <lapwright/job/survey.h>
+#include <lapwright/job/yard.h>
 
 #include "words.h"
 
 namespace lapwright::job {
 
+std::string_view name_of(Per v) {
+  return kPerWords[static_cast<std::size_t>(v)];
+}
 std::string_view name_of(Exposure v) {
   return kExposureWords[static_cast<std::size_t>(v)];
 }

@@ -261,6 +261,201 @@ void fields(Out& out, const PracticeUsed& v) {
 }
 
 template <class Out>
+void fields(Out& out, const EstimateLine& v) {
+  out.text("group", "covering, battens, timber, fixings, lead, finishing, labour or access.", v.group);
+  out.text("item", "Names the text in the catalogue.", v.item);
+  out.text("slope", "Name of the slope; absent when the line is of the whole job.", v.slope, When::given);
+  out.params("params", "The values that the text takes in.", v.params);
+  out.text("text", "What it is, in English.", v.text);
+  out.number("quantity", "What to buy or to allow, waste included.", v.quantity);
+  out.text("unit", "Empty for pieces; m, m2, kg, l, h, days, weeks.", v.unit);
+  out.object("figure", "Where the quantity comes from.", v.figure, true);
+}
+
+template <class Out>
+void fields(Out& out, const BattenRun& v) {
+  out.text("slope", "Name of the slope.", v.slope);
+  out.count("count", "How many battens are cut so.", v.count);
+  out.lengths("lengths", "From the left end; joints lie on rafters.", v.lengths);
+}
+
+template <class Out>
+void fields(Out& out, const Estimate& v) {
+  out.lines("lines", "What to buy and what work to allow for.", v.lines);
+  out.list("battens", "How the battens are cut, joints staggered.", v.battens, When::given);
+}
+
+template <class Out>
+void fields(Out& out, const CutPiece& v) {
+  out.text("mark", "The piece.", v.mark);
+  out.mm("x", "Low corner of its box: along the roll.", v.x);
+  out.mm("y", "And across it.", v.y);
+  out.flag("turned", "A quarter: the net's x runs across the roll.", v.turned);
+  out.flag("reversed", "End for end about the middle of its box: the other half of a head-to-tail pair.",
+           v.reversed, When::given);
+}
+
+template <class Out>
+void fields(Out& out, const CutStep& v) {
+  out.text("part", "What is cut: roll, or a name that an earlier step gave.", v.part);
+  out.word("way", "Across or along the roll, or along the teeth of a pair.",
+           kCutWayWords[static_cast<std::size_t>(v.way)], kCutWayWords);
+  out.lengths("at", "By tape from the end or edge of the part.", v.at);
+  out.names("gives", "The parts from there on; empty: left over.", v.gives);
+  out.count("cuts", "Of the knife, over all parts of that name.", v.cuts);
+}
+
+template <class Out>
+void fields(Out& out, const CutLeft& v) {
+  out.mm("x", "Along the roll.", v.x);
+  out.mm("y", "Across it.", v.y);
+  out.mm("length", "Along the roll.", v.length);
+  out.mm("width", "Across it.", v.width);
+  out.flag("keep", "Worth keeping; otherwise scrap.", v.keep);
+}
+
+template <class Out>
+void fields(Out& out, const CutRoll& v) {
+  out.text("name", "On the sheets.", v.name);
+  out.count("code", "Thickness class.", v.code);
+  out.mm("width", "Across it.", v.width);
+  out.mm("length", "Along it.", v.length);
+  out.count("count", "How many are cut like this.", v.count);
+  out.flag("offcut", "From the rack, not bought.", v.offcut, When::given);
+  out.number("price", "Of one, pence or cents.", v.price);
+  out.number("mass", "kg, of one.", v.mass.in_kg());
+  out.list("pieces", "Where each piece lies.", v.pieces, When::always);
+  out.list("cuts", "In the order of the hand.", v.cuts, When::always);
+  out.list("left", "What is left over.", v.left, When::given);
+}
+
+template <class Out>
+void fields(Out& out, const CutProof::Price& v) {
+  out.text("mark", "The piece.", v.mark);
+  out.count("price", "In 1/scale of thousandths of a penny or cent.", v.price);
+}
+
+template <class Out>
+void fields(Out& out, const CutProof::Box& v) {
+  out.mm("length", "Along the roll when it is not turned.", v.length);
+  out.mm("width", "Across it.", v.width);
+  out.names("marks", "The pieces in it.", v.marks);
+}
+
+template <class Out>
+void fields(Out& out, const CutProof& v) {
+  out.count("scale", "Of the prices.", v.scale);
+  out.list("prices", "At which no strip pattern is worth more than its stock.", v.prices, When::given);
+  out.list("boxes", "Rectangles that pieces may be cut from: one piece each, or several head to tail.", v.boxes,
+           When::given);
+}
+
+template <class Out>
+void fields(Out& out, const CutCode& v) {
+  out.count("code", "Thickness class.", v.code);
+  out.number("cost", "Bought, less what is kept and what scrap brings.", v.cost);
+  out.number("any", "No cutting at all can be cheaper.", v.any);
+  out.number("straight", "No straight edge-to-edge cutting can; 0 where that was not worked out.",
+             v.straight);
+  out.number("strips", "No strip cutting can.", v.strips);
+  out.number("searched", "The cheapest strip cutting of a small job, every one of them tried; 0: not tried.",
+             v.searched);
+  out.flag("best_strips", "No strip cutting is cheaper than this plan.", v.best_strips, When::given);
+  out.object("proof", "Of the strip bound.", v.proof, true);
+}
+
+template <class Out>
+void fields(Out& out, const CutRefusal& v) {
+  out.text("mark", "The piece.", v.mark);
+  out.count("count", "How many of it are not cut.", v.count);
+  out.word("why", "What stands in the way.", v.why.empty() ? kRefusalWords[0] : std::string_view(v.why),
+           kRefusalWords);
+}
+
+template <class Out>
+void fields(Out& out, const HandMethod& v) {
+  out.number("cost", "In pence or cents, less what scrap brings.", v.cost);
+  out.number("bought_kg", "What it buys.", v.bought.in_kg());
+}
+
+struct Bounds {
+  double any = 0;
+  double straight = 0;
+  double strips = 0;
+};
+template <class Out>
+void fields(Out& out, const Bounds& v) {
+  out.number("any", "Of the gap to the bound on any cutting at all, as a share.", v.any);
+  out.number("straight", "To the bound on straight cuts from edge to edge.", v.straight);
+  out.number("strips", "To the bound on strip cutting; below 0 where this plan beats all strip cutting.",
+             v.strips);
+}
+
+template <class Out>
+void fields(Out& out, const Cutting& v) {
+  out.text("currency", "Three letters; money is in its hundredth part.", v.currency);
+  out.flag("invented_yard", "No yard file: widths, lengths and prices are made up.", v.invented_yard,
+           When::given);
+  out.list("rolls", "What is cut, and how.", v.rolls, When::always);
+  out.list("bounds", "What no plan can be cheaper than, for each code.", v.codes, When::always);
+  out.list("refused", "Pieces that are not cut, and why.", v.refused, When::given);
+  out.number("bought_kg", "Lead bought.", v.bought.in_kg());
+  out.number("from_rack_kg", "Lead taken from the rack.", v.from_rack.in_kg());
+  out.number("used_kg", "In pieces.", v.used.in_kg());
+  out.number("kept_kg", "In offcuts worth keeping.", v.kept.in_kg());
+  out.number("scrap_kg", "The rest.", v.scrap.in_kg());
+  out.number("price", "Of what is bought.", v.price);
+  out.number("order", "What the merchant asks: the price, or the minimum order.", v.order);
+  out.number("kept_worth", "Of what is kept, less what was taken from the rack.", v.kept_worth);
+  out.number("scrap_worth", "What the scrap brings.", v.scrap_worth);
+  out.number("cost", "The price less both.", v.cost);
+  out.count("cuts", "Cuts of the knife.", v.cuts);
+  out.count("widths", "Different widths of roll bought.", v.widths);
+  out.object("gap", "How far above the best the cost can be.",
+             Bounds{v.gap_any, v.gap_straight, v.gap_strips}, true);
+  out.object("hand", "By width, first fit: what a hand would do without a plan.", v.hand, true);
+}
+
+template <class Out>
+void fields(Out& out, const PriceLine& v) {
+  out.text("group", "As in the estimate.", v.group);
+  out.text("item", "As in the estimate.", v.item);
+  out.text("slope", "Absent when it is of the whole job.", v.slope, When::given);
+  out.text("text", "What it is, in English.", v.text);
+  out.number("quantity", "In `per`.", v.quantity);
+  out.text("per", "piece, m, m2, kg, l, hour, day, week or length.", v.per);
+  out.count("price", "Of one, in pence or cents; absent: missing.", v.price);
+  out.count("amount", "Absent where the price is missing.", v.amount);
+}
+
+template <class Out>
+void fields(Out& out, const PriceSum& v) {
+  out.text("name", "materials, labour, access, overheads, margin, net, vat or total.", v.name);
+  out.count("amount", "In pence or cents.", v.amount);
+  out.object("figure", "How it is reckoned.", v.figure, true);
+}
+
+template <class Out>
+void fields(Out& out, const Price::Provisional& v) {
+  out.text("what", "What may turn out to be needed.", v.what);
+  out.count("price", "In pence or cents, not in the total.", v.price);
+}
+
+template <class Out>
+void fields(Out& out, const Price& v) {
+  out.text("currency", "Three letters; money is in its hundredth part.", v.currency);
+  out.text("yard", "Title of the yard file.", v.yard, When::given);
+  out.flag("invented", "The yard says that its prices are invented.", v.invented, When::given);
+  out.lines("lines", "Line by line.", v.lines);
+  out.list("sums", "In the order of reckoning.", v.sums, When::always);
+  out.count("missing", "Lines without a price; the sums go without them.", v.missing);
+  out.count("vat", "Hundredths of a percent; absent: not reckoned.", v.vat);
+  out.count("valid_days", "How long a quote holds; 0: not said.", v.valid_days);
+  out.names("not_included", "What a quote says is not included.", v.not_included);
+  out.list("provisional", "Allowed for, not in the total.", v.provisional, When::given);
+}
+
+template <class Out>
 void fields(Out& out, const Plan& v) {
   out.format("format", kPlanFormat);
   out.text("title", "The job's title.", v.title);
@@ -276,6 +471,11 @@ void fields(Out& out, const Plan& v) {
   out.lines("choices", "Every detail as judged at every face, the right one first.", v.choices);
   out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
   out.lines("order_of_work", "The fitting list.", v.order_of_work);
+  out.object("estimate", "What to buy, and the work to allow for.", v.estimate, true);
+  out.object("price", "What it costs; absent without a yard file that prices.", v.price.value_or(Price{}),
+             v.price.has_value());
+  out.object("cutting", "The cutting list; absent where no lead is to be cut.", v.cutting.value_or(Cutting{}),
+             v.cutting.has_value());
 }
 
 struct FindingList {

@@ -104,10 +104,13 @@ class ObjectSchema {
   void lengths(std::string_view key, std::string_view about, const std::vector<Length>& /*unused*/) {
     add(key, about, list_of(kNumber), true);
   }
+  void names(std::string_view key, std::string_view about, const std::vector<std::string>& /*unused*/) {
+    add(key, about, list_of(kText), true);
+  }
   template <class T>
   void object(std::string_view key, std::string_view about, const T& value, bool given) {
-    // `practice` always stands there; what a default row lacks, a plan may lack
-    add(key, about, of(value), given && std::is_same_v<T, PracticeUsed>);
+    // What a default row or plan lacks, a real one may lack; nails stand there or not.
+    add(key, about, of(value), given && !std::is_same_v<T, Nail>);
   }
   template <class T>
   void rows(std::string_view key, std::string_view about, const std::vector<T>& /*unused*/, When when) {

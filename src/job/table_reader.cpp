@@ -70,7 +70,7 @@ std::optional<double> plain_value(const At& at) {
 std::optional<double> ranged_value(const At& at) {
   const std::optional<double> value = plain_value(at);
   if (!value || inside(*value, at.field.range)) return value;
-  std::string mend = "measure it again";
+  std::string mend = at.field.shape == Shape::percent ? "write it again" : "measure it again";
   if (is_length(at.field) && at.from.kind == Kind::number) {
     mend += at.reading.unit() == LengthUnit::mm ? "; bare numbers in this file are mm"
                                                 : "; bare numbers in this file are inches";
@@ -299,6 +299,7 @@ void read_field(const At& at, void* into) {
       value = count_value(at);
       break;
     case Shape::length:
+    case Shape::percent:
     case Shape::angle: {
       const std::optional<double> number = ranged_value(at);
       if (!number) return;

@@ -73,6 +73,12 @@ class Writer {
     for (const Length value : values) mm(value);
     json_.close_list();
   }
+  void names(std::string_view key, std::string_view /*about*/, const std::vector<std::string>& values) {
+    json_.key(key);
+    json_.open_list();
+    for (const std::string& value : values) json_.text(value);
+    json_.close_list();
+  }
   template <class T>
   void object(std::string_view key, std::string_view /*about*/, const T& value, bool given) {
     if (!given) return;

@@ -119,9 +119,11 @@ void PackReader::read_rule(const Document& item, const std::string& path) {
   const Document* unit = item.find("unit");
   rule.unit = fields.text_if_any("unit");
   if (!unit && item.kind == Document::Kind::object) {
-    fields.fault(FaultCode::missing_key, "unit", "", "mm, deg, kg, kg/m2 or an empty text", "give it");
+    fields.fault(FaultCode::missing_key, "unit", "", "mm, deg, kg, kg/m2, m2/l, min, h or an empty text",
+                 "give it");
   } else if (!possible_in(rule.unit)) {
-    fields.fault(FaultCode::bad_choice, "unit", quoted(rule.unit), "mm, deg, kg, kg/m2 or an empty text", "");
+    fields.fault(FaultCode::bad_choice, "unit", quoted(rule.unit),
+                 "mm, deg, kg, kg/m2, m2/l, min, h or an empty text", "");
   } else if (value) {
     check_rule_value(value, rule, fields, "value");
     if ((rule.least && rule.value < *rule.least) || (rule.most && rule.value > *rule.most)) {

@@ -42,6 +42,12 @@ std::string shown(double value, std::string_view unit, job::ShownIn shown_in, Sh
   if (unit == "kg") return rounded(value, std::abs(value) < 1 ? 2 : 1, how) + " kg";
   if (unit == "kg/m2") return rounded(value, 2, how) + " kg/m²";
   if (unit == "mm2") return rounded(Area::mm2(value).in_m2(), 3, how) + " m²";
+  if (unit == "m2") return rounded(value, 1, how) + " m²";
+  if (unit == "m" || unit == "h") return rounded(value, 1, how) + " " + std::string(unit);
+  if (unit == "l") return rounded(value, 2, how) + " l";
+  if (unit == "days" && value == 1) return "1 day";
+  if (unit == "weeks" && value == 1) return "1 week";
+  if (unit == "m2/l") return rounded(value, 1, how) + " m²/l";
   std::string text = rounded(value, 3, how);
   if (!unit.empty()) text += " " + std::string(unit);
   return text;

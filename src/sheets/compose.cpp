@@ -1,6 +1,7 @@
 #include "pages.h"
 
 #include <algorithm>
+#include <array>
 #include <set>
 
 namespace lapwright::sheets {
@@ -23,8 +24,8 @@ About places_of(const job::Plan& plan, const job::Piece& piece) {
   return out;
 }
 
-draw::Document compose(const Sources& sources) {
-  Sheets sheets(sources);
+draw::Document compose(const Sources& sources, PaperSize size) {
+  Sheets sheets(sources, size);
   const std::vector<Wall> walls = walls_of(sources);
   add_cover(sheets);
   add_roof_views(sheets);
@@ -35,10 +36,41 @@ draw::Document compose(const Sources& sources) {
   add_roll_sections(sheets);
   add_batten_lists(sheets);
   add_piece_list(sheets);
+  add_cutting(sheets);
   add_piece_drawings(sheets);
   add_fitting_list(sheets);
   add_templates(sheets);
   add_care(sheets);
+  return sheets.done();
+}
+
+std::string_view name_of(Paper v) {
+  constexpr std::array<std::string_view, kPapers.size()> kNames{"survey", "order", "cutting", "fitting",
+                                                                "quote",  "price", "proof",   "care"};
+  return kNames[static_cast<std::size_t>(v)];
+}
+
+draw::Document papers(const Sources& sources, const std::vector<Paper>& which, PaperSize size) {
+  Sheets sheets(sources, size);
+  for (const Paper paper : which) {
+    sheets.new_leaf();
+    switch (paper) {
+      case Paper::survey: add_survey_form(sheets); break;
+      case Paper::order: add_order(sheets); break;
+      case Paper::cutting: add_cutting(sheets); break;
+      case Paper::fitting: add_fitting_list(sheets); break;
+      case Paper::quote: add_quote(sheets); break;
+      case Paper::price: add_price(sheets); break;
+      case Paper::proof: add_proof(sheets); break;
+      case Paper::care: add_care(sheets); break;
+    }
+  }
+  return sheets.done();
+}
+
+draw::Document blank_form(const Sources& sources, PaperSize size) {
+  Sheets sheets(sources, size);
+  add_blank_form(sheets);
   return sheets.done();
 }
 

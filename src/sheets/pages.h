@@ -17,10 +17,17 @@ void add_roll_sections(Sheets& sheets);
 void add_face_views(Sheets& sheets);
 void add_batten_lists(Sheets& sheets);
 void add_piece_list(Sheets& sheets);
+void add_cutting(Sheets& sheets);
 void add_piece_drawings(Sheets& sheets);
 void add_fitting_list(Sheets& sheets);
 void add_templates(Sheets& sheets);
 void add_care(Sheets& sheets);
+void add_survey_form(Sheets& sheets);
+void add_blank_form(Sheets& sheets);
+void add_order(Sheets& sheets);
+void add_proof(Sheets& sheets);
+void add_quote(Sheets& sheets);
+void add_price(Sheets& sheets);
 
 // The plan's pieces, one of each mark.
 std::vector<const job::Piece*> distinct_pieces(const job::Plan& plan);

@@ -186,46 +186,80 @@ draw::Drawing& Sheets::begin(std::string name, std::optional<double> scale, cons
   return pages_.back().drawing;
 }
 
-void Sheets::frame(std::size_t index) {
-  draw::Page& page = pages_[index];
+std::vector<Sheets::Leaf> Sheets::leaves() const {
+  std::vector<Leaf> out;
+  for (std::size_t i = 0; i < pages_.size(); ++i) {
+    const bool begins = std::find(leaves_.begin(), leaves_.end(), i) != leaves_.end();
+    if (size_ == PaperSize::a3 && !begins && !out.empty() && !out.back().right) {
+      out.back().right = i;
+    } else {
+      out.push_back({i, std::nullopt});
+    }
+  }
+  return out;
+}
+
+// Name and scale of one page, whose upright half of the paper begins at x.
+void Sheets::half(std::size_t index, double x, double number_width, draw::Drawing& into) const {
+  const double room = kRight - kLeft - 9;
+  into.add(text_at(draw::shortened(pages_[index].title, room - number_width, pt(15), Weight::bold),
+                   {x + kLeft + 3, kTop - 7}, pt(15), Weight::bold));
+  if (const std::optional<double> scale = scales_[index]) {
+    into.add(draw::scale_bar({x + kLeft + 3, kBottom + 9.5}, *scale, 45));
+    into.add(text_at(scale_name(*scale), {x + kLeft + 60, kBottom + 9.5}, kNumber, Weight::bold));
+  }
+}
+
+draw::Page Sheets::framed(const Leaf& leaf, std::size_t number, std::size_t of) {
+  draw::Page page = std::move(pages_[leaf.left]);
+  pages_[leaf.left].title = page.title;
+  const bool wide = size_ == PaperSize::a3;
+  const double half_wide = page.width;
+  if (wide) page.width *= 2;
+  const double right = wide ? half_wide + kRight : kRight;
   draw::Drawing& d = page.drawing;
-  draw::Path border = draw::rectangle(kLeft, kBottom, kRight - kLeft, kTop - kBottom, LineKind::heavy);
+  if (leaf.right) d.add(pages_[*leaf.right].drawing, {.move = {half_wide, 0}});
+  draw::Path border = draw::rectangle(kLeft, kBottom, right - kLeft, kTop - kBottom, LineKind::heavy);
   border.layer = draw::Layer::frame;
   d.add(std::move(border));
   for (const double y : {kArea.top + 3, kArea.bottom - 2}) {
-    draw::Path rule = draw::line({kLeft, y}, {kRight, y}, LineKind::outline);
+    draw::Path rule = draw::line({kLeft, y}, {right, y}, LineKind::outline);
     rule.layer = draw::Layer::frame;
     d.add(std::move(rule));
   }
-  const std::string number = words_.say("sheet.page", {{"page", static_cast<double>(index + 1), ""},
-                                                       {"pages", static_cast<double>(pages_.size()), ""}});
-  const double number_width = draw::text_width(number, kNumber);
-  const double room = kRight - kLeft - 9;
-  d.add(text_at(draw::shortened(page.title, room - number_width, pt(15), Weight::bold), {kLeft + 3, kTop - 7},
-                pt(15), Weight::bold));
-  d.add(text_at(number, {kRight - 3, kTop - 7}, kNumber, Weight::regular, Anchor::end));
+  if (wide) {
+    draw::Path fold = draw::line({half_wide, kArea.bottom - 2}, {half_wide, kArea.top + 3}, LineKind::thin);
+    fold.layer = draw::Layer::frame;
+    d.add(std::move(fold));
+  }
+  const std::string numbered = words_.say(
+      "sheet.page", {{"page", static_cast<double>(number), ""}, {"pages", static_cast<double>(of), ""}});
+  const double number_width = draw::text_width(numbered, kNumber);
+  half(leaf.left, 0, number_width, d);
+  if (leaf.right) half(*leaf.right, half_wide, number_width, d);
+  d.add(text_at(numbered, {right - 3, kTop - 7}, kNumber, Weight::regular, Anchor::end));
+  const double room = right - kLeft - 9;
   std::string when = sources_.survey.date.value_or("");
   when = draw::shortened(when, 60, kNumber);
   const double when_width = draw::text_width(when, kNumber);
   d.add(text_at(draw::shortened(sources_.plan.title, room - when_width, kNumber), {kLeft + 3, kTop - 14.5},
                 kNumber));
-  if (!when.empty()) d.add(text_at(when, {kRight - 3, kTop - 14.5}, kNumber, Weight::regular, Anchor::end));
-
-  d.add(text_at(words_.say("sheet.fingerprint", {{"fingerprint", sources_.plan.fingerprint, ""}}),
-                {kLeft + 3, kBottom + 3}, kNumber));
-  if (const std::optional<double> scale = scales_[index]) {
-    d.add(draw::scale_bar({kLeft + 3, kBottom + 9.5}, *scale, 45));
-    d.add(text_at(scale_name(*scale), {kLeft + 60, kBottom + 9.5}, kNumber, Weight::bold));
+  if (!when.empty()) d.add(text_at(when, {right - 3, kTop - 14.5}, kNumber, Weight::regular, Anchor::end));
+  if (!sources_.plan.fingerprint.empty()) {
+    d.add(text_at(words_.say("sheet.fingerprint", {{"fingerprint", sources_.plan.fingerprint, ""}}),
+                  {kLeft + 3, kBottom + 3}, kNumber));
   }
-  d.add(proving_bar({kRight - 105, kBottom + 5}, words_.say("sheet.bar")));
+  d.add(proving_bar({right - 105, kBottom + 5}, words_.say("sheet.bar")));
+  return page;
 }
 
 draw::Document Sheets::done() {
-  for (std::size_t i = 0; i < pages_.size(); ++i) frame(i);
   draw::Document out;
   out.title = sources_.plan.title;
   out.language = sources_.catalogue.language();
-  out.pages = std::move(pages_);
+  const std::vector<Leaf> all = leaves();
+  for (std::size_t i = 0; i < all.size(); ++i) out.pages.push_back(framed(all[i], i + 1, all.size()));
+  pages_.clear();
   return out;
 }
 

@@ -30,7 +30,11 @@ std::vector<const job::Finding*> warnings_at(const job::Plan& plan, const About&
 
 class Sheets {
  public:
-  explicit Sheets(const Sources& sources) : sources_(sources), words_(sources) {}
+  explicit Sheets(const Sources& sources, PaperSize size = PaperSize::a4)
+      : sources_(sources), words_(sources), size_(size) {}
+
+  // What is begun next begins a sheet of paper, even where half of one is free (A3).
+  void new_leaf() { leaves_.push_back(pages_.size()); }
 
   // A new page; `scale` is that of its drawing (0.1 for 1:10) and gets a bar. What is wrong or doubtful at
   // the places that the page is about stands at its top.
@@ -45,7 +49,14 @@ class Sheets {
   draw::Document done();
 
  private:
-  void frame(std::size_t index);
+  // Where a page goes on its paper, and how many sheets of paper there are.
+  struct Leaf {
+    std::size_t left = 0;              // index of a page
+    std::optional<std::size_t> right;  // A3 only
+  };
+  std::vector<Leaf> leaves() const;
+  draw::Page framed(const Leaf& leaf, std::size_t number, std::size_t of);
+  void half(std::size_t index, double x, double number_width, draw::Drawing& into) const;
   struct BannerLine {
     std::optional<job::Level> starts;  // a finding of this level begins here
     std::string text;
@@ -58,6 +69,8 @@ class Sheets {
   Words words_;
   std::vector<draw::Page> pages_;
   std::vector<std::optional<double>> scales_;
+  PaperSize size_;
+  std::vector<std::size_t> leaves_;  // pages that begin a sheet of paper
   double top_ = kArea.top;
 };
 

@@ -12,6 +12,7 @@ import unittest
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 TOOL = sys.argv.pop(1)
 DEMO = ROOT / "data/demo/hollin-barn.json"
+RACK = ROOT / "tests/jobs/yards/rack.json"
 CASES = ROOT / "tests/jobs/cases"
 FAULT = re.compile(rb"^\$[^\n]*: [a-z-]+; read .+; accepted: .+", re.S)
 
@@ -31,7 +32,8 @@ def job(**changes):
 
 class Exits(unittest.TestCase):
     def test_done(self):
-        for words in (["plan", DEMO], ["check", DEMO], ["why", DEMO, "S1"], ["schema", "job"], ["schema", "plan"]):
+        for words in (["plan", DEMO], ["check", DEMO], ["why", DEMO, "S1"], ["schema", "job"], ["schema", "plan"],
+                      ["schema", "yard"], ["plan", DEMO, "--yard", RACK, "--effort", "0"]):
             got = run(*words)
             self.assertEqual((got.returncode, got.stderr), (0, b""), words)
             self.assertTrue(got.stdout.endswith(b"\n"))
@@ -59,6 +61,57 @@ class Exits(unittest.TestCase):
 
     def test_same_bytes_twice(self):
         self.assertEqual(run("plan", DEMO, "--json").stdout, run("plan", DEMO, "--json").stdout)
+
+
+class Cutting(unittest.TestCase):
+    def test_says_what_to_buy_and_how_good_that_is(self):
+        text = run("plan", DEMO, "--effort", "0.1").stdout.decode()
+        for words in ("To buy and to cut", "prices invented", "No strip cutting", "No cutting at all can be cheaper than £",
+                      "By hand (by width, first fit)"):
+            self.assertIn(words, text)
+
+    def test_a_time_limit_still_gives_a_whole_plan(self):
+        plan = json.loads(run("plan", DEMO, "--time-limit", "0.001", "--effort", "50", "--json").stdout)
+        cut = {}
+        for roll in plan["cutting"]["rolls"]:
+            for piece in roll["pieces"]:
+                cut[piece["mark"]] = cut.get(piece["mark"], 0) + roll["count"]
+        wanted = {}
+        for piece in plan["pieces"]:
+            wanted[piece["mark"]] = wanted.get(piece["mark"], 0) + piece["count"]
+        self.assertEqual(cut, wanted)
+
+    def test_offcuts_go_back_into_the_yard_or_nothing_does(self):
+        with tempfile.TemporaryDirectory() as folder:
+            yard = pathlib.Path(folder, "yard.json")
+            yard.write_bytes(RACK.read_bytes())
+            plan = json.loads(run("plan", DEMO, "--yard", yard, "--effort", "0", "--json").stdout)
+            self.assertEqual(yard.read_bytes(), RACK.read_bytes())  # not without being asked
+            self.assertEqual(run("plan", DEMO, "--yard", yard, "--effort", "0", "--keep-offcuts").returncode, 0)
+            after = json.loads(yard.read_bytes())
+            area = lambda cuts: sum(cut["width"] * cut["length"] * cut.get("count", 1) for cut in cuts)
+            rolls = plan["cutting"]["rolls"]
+            taken = sum(roll["width"] * roll["length"] * roll["count"] for roll in rolls if roll.get("offcut"))
+            kept = sum(left["width"] * left["length"] * roll["count"]
+                       for roll in rolls for left in roll.get("left", []) if left["keep"])
+            self.assertEqual(area(after["offcuts"]), area(json.loads(RACK.read_bytes())["offcuts"]) - taken + kept)
+            self.assertEqual(os.listdir(folder), ["yard.json"])
+            # A yard that cannot be read is left as it is; without a yard there is nowhere to put them.
+            yard.write_bytes(b"{")
+            got = run("plan", DEMO, "--yard", yard, "--keep-offcuts")
+            self.assertEqual((got.returncode, yard.read_bytes()), (2, b"{"))
+            self.assertEqual(run("plan", DEMO, "--effort", "0", "--keep-offcuts").returncode, 2)
+
+    def test_yards_that_are_none(self):
+        with tempfile.TemporaryDirectory() as folder:
+            yard = pathlib.Path(folder, "yard.json")
+            for old, new in ((b'"width": 180', b'"width": 0'), (b'"price_per_kg": 310', b'"price_per_kg": -3'),
+                             (b'"length": 6000', b'"length": 6e9')):
+                yard.write_bytes(RACK.read_bytes().replace(old, new, 1))
+                got = run("plan", DEMO, "--yard", yard)
+                self.assertEqual((got.returncode, got.stdout), (2, b""))
+                self.assertEqual(len(got.stderr.splitlines()), 1)
+                self.assertRegex(got.stderr, FAULT)
 
 
 class Malformed(unittest.TestCase):

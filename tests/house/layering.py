@@ -23,6 +23,7 @@ ALLOWED = {
     "pieces": _GROUND,
     "check": _GROUND,
     "cutting": _GROUND,
+    "cutcheck": _GROUND,
     "estimate": _GROUND,
     "draw": {"geom", "base"},
     "sheets": _GROUND | {"draw"},

@@ -93,6 +93,32 @@ Plan sample() {
   bare.nailed = false;
   plan.rows.push_back(bare);
 
+  Cutting cutting;
+  cutting.currency = "GBP";
+  cutting.invented_yard = true;
+  CutRoll roll;
+  roll.name = "R1";
+  roll.code = 3;
+  roll.width = mm(300);
+  roll.length = mm(3000);
+  roll.offcut = true;
+  roll.price = 4041;
+  roll.mass = Mass::kg(13.473);
+  roll.pieces = {{"A1", mm(0), mm(0), true, true}};
+  roll.cuts = {{"roll", CutWay::across, {mm(190)}, {"A1", ""}, 1}};
+  roll.left = {{mm(190), mm(0), mm(2810), mm(300), true}};
+  cutting.rolls = {roll};
+  CutCode code;
+  code.code = 3;
+  code.cost = 4041;
+  code.searched = 4041;
+  code.best_strips = true;
+  code.proof = {1024, {{"A1", 77}}, {{mm(175), mm(190), {"A1"}}}};
+  cutting.codes = {code};
+  cutting.refused = {{"B1", 2, "too-large"}};
+  cutting.hand = {4041, Mass::kg(13.473)};
+  plan.cutting = cutting;
+
   plan.findings = {{Level::wrong,
                     "lap.short",
                     {{"lap", 60.0, "mm"}, {"n", 2.0, ""}, {"word", std::string("rear"), ""}},
@@ -104,6 +130,22 @@ Plan sample() {
                    {Level::note, "exposure.assumed", {}, "Moderate.", {}, {}, "", ""}};
   plan.order_of_work = {{"rear", "house wall", 0, "work.soaker", "A1", {{"count", 1.0, ""}}, "Fit A1."},
                         {"", "", -2, "work.done", "", {}, "Clear up."}};
+  EstimateLine line;
+  line.group = "covering";
+  line.item = "covering.unit";
+  line.slope = "rear";
+  line.params = {{"length", 265.0, "mm"}, {"whole", 1000.0, ""}};
+  line.text = "Units";
+  line.quantity = 1050;
+  line.figure.name = "covering.unit";
+  line.figure.value = 1050;
+  line.figure.formula = "ceil(n * (1 + w))";
+  line.figure.terms = {{"n", 1000, "", "rows"}, {"w", 0.05, "", "rule waste.units"}};
+  line.figure.rule = "waste.units";
+  line.figure.source = "common practice, no source";
+  line.figure.standing = Standing::practice;
+  plan.estimate.lines.push_back(line);
+  plan.estimate.battens.push_back({"rear", {mm(3200), mm(2000)}, 9});
   return plan;
 }
 

@@ -1,7 +1,7 @@
 // Judges the corpus and the written plans with ajv, a JSON Schema validator that shares nothing with the reader.
 //   node tests/tools/schema.mjs BUILD_FOLDER
 // Every good job passes schema/job.json; of the bad ones those that tests/jobs/bad/index.txt calls `refused` fail it and
-// the `silent` ones pass; the sample plan passes schema/plan.json, closed against keys that the schema does not name.
+// the `silent` ones pass; the yards pass schema/yard.json; the sample plan passes schema/plan.json, closed against keys that the schema does not name.
 // Ends with 77 (skipped), and says why, when npm cannot install ajv.
 import { execFileSync } from 'node:child_process';
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
@@ -62,6 +62,13 @@ for (const line of read('tests/jobs/bad/index.txt').split('\n')) {
   const [name, , says] = line.split(/\s+/);
   if (says !== 'text') expect(name, job, JSON.parse(read('tests/jobs/bad', name)), says === 'silent');
 }
+
+const yard = ajv().compile(JSON.parse(read('schema', 'yard.json')));
+for (const name of readdirSync(join(root, 'tests/jobs/yards'))) expect(name, yard, JSON.parse(read('tests/jobs/yards', name)), true);
+expect('common.json', yard, JSON.parse(read('data/yard/common.json')), true);
+const rack = () => JSON.parse(read('tests/jobs/yards/rack.json'));
+expect('no rolls', yard, (({ rolls, ...rest }) => rest)(rack()), false);
+expect('a width of 0', yard, { ...rack(), rolls: [{ ...rack().rolls[0], width: 0 }] }, false);
 
 const plan = ajv().compile(closed(JSON.parse(read('schema', 'plan.json'))));
 const sample = () => JSON.parse(read('tests/job/golden/plan.json'));

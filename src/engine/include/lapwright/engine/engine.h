@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -20,8 +21,16 @@ enum class Status : std::uint8_t {
 };
 
 struct Request {
-  std::string_view job;    // bytes of a job file
+  std::string_view job{};  // bytes of a job file; they outlive the call, or the run
   bool documents = false;  // also compose the drawings and sheets
+  std::string_view yard{};  // bytes of a yard file; empty: common widths and lengths, invented prices
+  // Of cutting: 1 is about a second of one thread, counted in work, not by a clock. 0: the first whole plan with its
+  // bound.
+  double effort = 0;
+  // Of the documents, only these: "survey", "order", "cutting", "fitting", "quote", "price", "proof", "care", "sheets",
+  // "drawings"; commas between. Empty: all.
+  std::string_view only{};
+  std::string_view paper{};  // "A4" or "A3"; empty: A4
 };
 
 struct Document {
@@ -36,12 +45,32 @@ struct Outcome {
   std::string json;                 // the plan, or the findings
   std::string text;                 // the same for a person, ends in a line break
   std::vector<Document> documents;  // in the order to write them
+  std::string yard;                 // of plan(): the yard file as it stands after this job
 };
 
 std::string_view version();
 
 // Plans a job: json is format "lapwright-plan/1", text is the table.
 Outcome plan(const Request& request);
+
+// The same in slices, so that a host can show progress and stop: after any step that has_plan() follows, finish()
+// gives a whole plan, and after the last step the one that plan() gives.
+class Run {
+ public:
+  explicit Run(const Request& request);
+  ~Run();
+  Run(Run&&) noexcept;
+  Run& operator=(Run&&) noexcept;
+
+  bool step();  // some milliseconds; false when there is nothing left to do
+  bool has_plan() const;
+  double progress() const;  // 0 to 1
+  Outcome finish();
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
 
 // The findings only: json is format "lapwright-findings/1".
 Outcome check(const Request& request);
@@ -50,10 +79,21 @@ Outcome check(const Request& request);
 // unknown mark is unreadable, and the fault lists the marks that there are.
 Outcome why(const Request& request, std::string_view mark);
 
+// Where two jobs' plans differ: json is format "lapwright-compare/1", text the table; documents (of `a`'s request) are
+// compare.pdf and compare.csv.
+Outcome compare(const Request& a, const Request& b);
+
+// A price that somebody else gave, in words ("50 m of code 4 at 150 wide, £570"), beside the yard's. Empty yard: the
+// built-in one, whose prices are invented.
+Outcome price_check(std::string_view offer, std::string_view yard);
+
+// The form to measure by, one document survey.pdf: empty, or filled from a job.
+Outcome form(std::string_view job, std::string_view paper = {});
+
 // The practice pack's rules as text: what a job may set for itself under "practice".
 Outcome rules();
 
-// The published schemas: "job", "plan". Empty for another name.
+// The published schemas: "job", "plan", "yard". Empty for another name.
 std::string schema(std::string_view name);
 
 }  // namespace lapwright::engine

@@ -8,6 +8,7 @@
 #include <lapwright/base/units.h>
 #include <lapwright/geom/net.h>
 #include <lapwright/geom/space.h>
+#include <lapwright/job/cutting.h>
 #include <lapwright/job/survey.h>
 
 #include <cstdint>
@@ -208,6 +209,68 @@ struct PracticeUsed {
   std::vector<MemoryUsed> from_memory;  // values used in this plan that rest on memory
 };
 
+// One line of the estimate: something to buy, or work to allow for. Its words are the catalogue's
+// "item.<item>", with `params`.
+struct EstimateLine {
+  std::string group;  // "covering", "battens", "timber", "fixings", "lead", "finishing", "labour", "access"
+  std::string item;   // "covering.unit"
+  std::string slope;  // empty: of the whole job
+  Params params;
+  std::string text;
+  double quantity = 0;  // what to buy or to allow, with the waste that its figure names
+  std::string unit;     // "" (pieces), "m", "m2", "kg", "l", "h", "days", "weeks"
+  Figure figure;        // gives `quantity`
+};
+
+// Battens of one slope that are cut alike, from its left end; joints lie on rafters.
+struct BattenRun {
+  std::string slope;
+  std::vector<Length> lengths;
+  std::int64_t count = 0;
+};
+
+struct Estimate {
+  std::vector<EstimateLine> lines;
+  std::vector<BattenRun> battens;
+};
+
+// One line of the price: an estimate's line, and what it costs. Money is in whole pence or cents.
+struct PriceLine {
+  std::string group;
+  std::string item;
+  std::string slope;
+  std::string text;
+  double quantity = 0;  // in `per`
+  std::string per;      // "piece", "m", "kg", "hour", ...
+  std::optional<std::int64_t> price;   // of one; absent: nobody said, and the sum goes without it
+  std::optional<std::int64_t> amount;  // quantity × price, to the nearest
+};
+
+// A sum of the price, in the order of reckoning; `name` names its text: "price.<name>". It carries a figure of
+// the same value, so that it can be argued with.
+struct PriceSum {
+  std::string name;  // "materials", "labour", "access", "overheads", "margin", "net", "vat", "total"
+  std::int64_t amount = 0;
+  Figure figure;
+};
+
+struct Price {
+  std::string currency;
+  std::string yard;       // its title
+  bool invented = false;  // the yard says that its prices are
+  std::vector<PriceLine> lines;
+  std::vector<PriceSum> sums;
+  std::int64_t missing = 0;  // lines without a price: the sums go without them
+  std::optional<std::int64_t> vat;  // hundredths of a percent
+  std::int64_t valid_days = 0;
+  std::vector<std::string> not_included;
+  struct Provisional {
+    std::string what;
+    std::int64_t price = 0;
+  };
+  std::vector<Provisional> provisional;  // not in the total
+};
+
 struct Plan {
   std::string title;
   std::string fingerprint;
@@ -219,6 +282,9 @@ struct Plan {
   std::vector<Choice> choices;
   std::vector<Finding> findings;
   std::vector<WorkStep> order_of_work;
+  Estimate estimate;
+  std::optional<Price> price;  // where a yard file prices the work
+  std::optional<Cutting> cutting;  // absent where no lead is to be cut
 };
 
 }  // namespace lapwright::job

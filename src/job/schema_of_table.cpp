@@ -1,12 +1,15 @@
-// The field tables as JSON Schema 2020-12.
+#include "schema_of_table.h"
+
 #include <lapwright/base/numbers.h>
 #include <lapwright/job/read_survey.h>
+#include <lapwright/job/yard.h>
 
 #include <fmt/core.h>
 
 #include "json_text.h"
 #include "survey_fields.h"
 #include "table_reader.h"
+#include "yard_fields.h"
 
 namespace lapwright::job {
 
@@ -19,20 +22,20 @@ constexpr int kDecimals = 3;
 
 class SchemaOfTable {
  public:
-  std::string run() {
+  std::string run(std::string_view title, const Table& root, std::span<const Table* const> tables) {
     json_.open_object();
     member("$schema", "https://json-schema.org/draft/2020-12/schema");
-    member("title", fmt::format("Job file, format {}", kJobFormat));
+    member("title", title);
     member(
         "description",
         "Lengths are numbers in the file's `unit`, or texts that name one. Bounds are stated in mm in each "
         "description; what only reading can know (a text's length, values that contradict each other) is not "
         "judged here.");
-    table_body(survey_table());
+    table_body(root);
     json_.key("$defs");
     json_.open_object();
-    for (const Table* table : survey_tables()) {
-      if (table == &survey_table()) continue;
+    for (const Table* table : tables) {
+      if (table == &root) continue;
       json_.key(table->name);
       json_.open_object();
       table_body(*table);
@@ -165,6 +168,7 @@ class SchemaOfTable {
         measured(field.range, true);
         break;
       case Shape::angle:
+      case Shape::percent:
         angle(field.range);
         break;
       case Shape::measured_angle:
@@ -294,8 +298,16 @@ class SchemaOfTable {
 
 }  // namespace
 
+std::string schema_of_table(std::string_view title, const Table& root, std::span<const Table* const> tables) {
+  return SchemaOfTable().run(title, root, tables);
+}
+
 std::string survey_schema() {
-  return SchemaOfTable().run();
+  return schema_of_table(fmt::format("Job file, format {}", kJobFormat), survey_table(), survey_tables());
+}
+
+std::string yard_schema() {
+  return schema_of_table(fmt::format("Yard file, format {}", kYardFormat), yard_table(), yard_tables());
 }
 
 }  // namespace lapwright::job

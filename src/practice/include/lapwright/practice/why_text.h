@@ -8,11 +8,11 @@
 
 #include <string>
 
-namespace lapwright::engine {
+namespace lapwright::practice {
 
 // One paragraph: the sentence, the sum with its terms, where each term comes from, the source and its
 // standing, and what others print.
-std::string why_figure(std::string_view kind, const job::Figure& figure, const practice::Pack& pack,
-                       const practice::Catalogue& catalogue, job::ShownIn shown_in);
+std::string why_figure(std::string_view kind, const job::Figure& figure, const Pack& pack,
+                       const Catalogue& catalogue, job::ShownIn shown_in);
 
-}  // namespace lapwright::engine
+}  // namespace lapwright::practice

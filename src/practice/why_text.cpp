@@ -1,10 +1,10 @@
-#include "why_text.h"
+#include <lapwright/practice/why_text.h>
 
 #include <lapwright/base/numbers.h>
 
 #include <string_view>
 
-namespace lapwright::engine {
+namespace lapwright::practice {
 
 namespace {
 
@@ -44,17 +44,17 @@ std::string with_values(const job::Figure& figure) {
 }
 
 // "a published guide: NHBC Standards 7.2"; once only where the source says no more than the standing.
-std::string standing_and_source(job::Standing standing, const std::string& source,
-                                const practice::Catalogue& catalogue, job::ShownIn shown_in) {
+std::string standing_and_source(job::Standing standing, const std::string& source, const Catalogue& catalogue,
+                                job::ShownIn shown_in) {
   const std::string said = catalogue.say("standing." + std::string(name_of(standing)), {}, shown_in);
   return source.empty() || source == said || standing == job::Standing::geometry ? said
                                                                                  : said + ": " + source;
 }
 
-std::string origin(const job::Term& term, const practice::Pack& pack, const practice::Catalogue& catalogue,
+std::string origin(const job::Term& term, const Pack& pack, const Catalogue& catalogue,
                    job::ShownIn shown_in) {
   if (term.from.starts_with("rule ")) {
-    const practice::Rule* rule = pack.find(std::string_view(term.from).substr(5));
+    const Rule* rule = pack.find(std::string_view(term.from).substr(5));
     if (rule == nullptr) return term.from;
     return "rule " + rule->name + ", " +
            standing_and_source(rule->standing, rule->source, catalogue, shown_in);
@@ -65,8 +65,8 @@ std::string origin(const job::Term& term, const practice::Pack& pack, const prac
 
 }  // namespace
 
-std::string why_figure(std::string_view kind, const job::Figure& figure, const practice::Pack& pack,
-                       const practice::Catalogue& catalogue, job::ShownIn shown_in) {
+std::string why_figure(std::string_view kind, const job::Figure& figure, const Pack& pack,
+                       const Catalogue& catalogue, job::ShownIn shown_in) {
   const std::string key = "figure." + std::string(kind) + "." + figure.name;
   job::Params params;
   for (const job::Term& term : figure.terms) params.push_back({term.symbol, term.value, term.unit});
@@ -78,7 +78,7 @@ std::string why_figure(std::string_view kind, const job::Figure& figure, const p
   out += " = " + number(figure.value);
   if (!figure.unit.empty()) out += " " + figure.unit;
   if (shown_in == job::ShownIn::inches && figure.unit == "mm") {
-    out += " (" + practice::shown(figure.value, figure.unit, shown_in) + ")";
+    out += " (" + shown(figure.value, figure.unit, shown_in) + ")";
   }
   out += "\n";
   for (const job::Term& term : figure.terms) {
@@ -86,13 +86,12 @@ std::string why_figure(std::string_view kind, const job::Figure& figure, const p
            ", " + origin(term, pack, catalogue, shown_in) + "\n";
   }
   out += "    " + standing_and_source(figure.standing, figure.source, catalogue, shown_in) + "\n";
-  if (const practice::Rule* rule = figure.rule.empty() ? nullptr : pack.find(figure.rule)) {
-    for (const practice::Alternative& other : rule->alternatives) {
-      out += "    others print " + practice::shown(other.value, rule->unit, shown_in) + ": " + other.source +
-             "\n";
+  if (const Rule* rule = figure.rule.empty() ? nullptr : pack.find(figure.rule)) {
+    for (const Alternative& other : rule->alternatives) {
+      out += "    others print " + shown(other.value, rule->unit, shown_in) + ": " + other.source + "\n";
     }
   }
   return out;
 }
 
-}  // namespace lapwright::engine
+}  // namespace lapwright::practice

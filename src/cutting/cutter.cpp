@@ -1,0 +1,197 @@
+#include <lapwright/cutting/cutter.h>
+
+#include "column_generation.h"
+#include "search.h"
+#include "straight.h"
+#include "tiny.h"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace lapwright::cutting {
+
+namespace {
+constexpr std::int64_t kTinyWork = 40'000'000;    // steps of sub-multisets, each far cheaper than the others
+constexpr std::int64_t kAfterTiny = 6'000'000;    // to look for what beats strip cutting
+constexpr double kPricesShare = 0.5;              // of the budget, for the linear program
+constexpr std::int64_t kPricesLeast = 60'000'000;  // whatever the effort: no bound, no proof
+constexpr double kStraightShare = 0.25;           // for the bound on straight cutting
+constexpr double kManyRolls = 90;                 // from here on its whole patterns are a good beginning
+constexpr std::size_t kTypesMost = 400;           // beyond, the linear program is not worth its time
+}  // namespace
+
+struct Cutter::State {
+  enum class Phase : std::uint8_t { small, prices, proof, straight, search, done };
+
+  State(Problem given, std::int64_t work) : problem(std::move(given)), budget(std::max<std::int64_t>(work, 1)) {}
+
+  Problem problem;
+  std::int64_t budget;
+  Phase phase = Phase::small;
+  std::int64_t spent = 0;  // in phases that are over
+  std::optional<Solution> small;
+  std::optional<ColumnGeneration> prices;
+  std::optional<Search> search;
+  Certificate strips;
+  std::optional<StraightBound> straight_bound;
+  std::int64_t straight = 0;
+  std::int64_t exact = -1;
+  double progress = 0;  // never falls, though a budget may
+
+  std::int64_t work() const {
+    return spent + (phase == Phase::prices && prices ? prices->work() : 0) +
+           (phase == Phase::straight && straight_bound ? straight_bound->work() : 0) + (search ? search->work() : 0);
+  }
+
+  void solve_small() {
+    std::int64_t steps = 0;
+    small = exact_two_stage(problem, kTinyWork, steps);
+    spent += steps / 8;
+    if (small) {
+      exact = small->cost;
+      budget = std::min(budget, spent + kAfterTiny);
+    }
+    phase = Phase::prices;
+  }
+
+  void find_prices() {
+    if (!prices) {
+      prices.emplace(problem);
+      return;
+    }
+    const auto share = static_cast<std::int64_t>(kPricesShare * static_cast<double>(budget));
+    const bool many = problem.demand.size() > kTypesMost;
+    if (!many && prices->work() < std::max<std::int64_t>(share, kPricesLeast) && prices->step()) return;
+    phase = Phase::proof;
+  }
+
+  void prove() {
+    strips = certify_two_stage(problem, prices->proof_prices());
+    spent += prices->work();
+    search.emplace(problem, prices->prices(), 20251);
+    double rolls = 0;
+    for (const ColumnGeneration::Use& use : prices->uses()) rolls += use.amount;
+    std::vector<Pattern> begin;
+    if (rolls > kManyRolls) begin = whole_patterns();
+    search->begin(begin);
+    phase = problem.keep.per_million == 0 ? Phase::straight : Phase::search;
+  }
+
+  void bound_straight() {
+    if (!straight_bound) straight_bound.emplace(problem, *prices);
+    const auto share = static_cast<std::int64_t>(kStraightShare * static_cast<double>(budget));
+    const bool more = straight_bound->step();
+    straight = std::max(straight, straight_bound->bound());
+    if (more && straight_bound->work() + straight_bound->round_work() < share) return;
+    spent += straight_bound->work();
+    phase = Phase::search;
+  }
+
+  // The linear program's patterns, as often as they go in whole, with no piece cut twice.
+  std::vector<Pattern> whole_patterns() const {
+    std::vector<ColumnGeneration::Use> uses = prices->uses();
+    std::stable_sort(uses.begin(), uses.end(), [](const auto& a, const auto& b) { return a.amount > b.amount; });
+    std::vector<std::int64_t> left = problem.demand;
+    std::vector<std::int64_t> stock;
+    for (const Stock& one : problem.stocks) stock.push_back(one.available);
+    std::vector<Pattern> out;
+    for (const ColumnGeneration::Use& use : uses) {
+      Pattern pattern = prices->patterns()[use.pattern];
+      auto times = static_cast<std::int64_t>(use.amount + 1e-6);
+      auto& have = stock[static_cast<std::size_t>(pattern.stock)];
+      if (have >= 0) times = std::min(times, have);
+      for (std::size_t t = 0; t < left.size(); ++t) {
+        if (pattern.counts[t] > 0) times = std::min(times, left[t] / pattern.counts[t]);
+      }
+      if (times <= 0) continue;
+      if (have >= 0) have -= times;
+      for (std::size_t t = 0; t < left.size(); ++t) left[t] -= times * pattern.counts[t];
+      pattern.copies = times;
+      out.push_back(std::move(pattern));
+    }
+    return out;
+  }
+
+  std::int64_t least() const { return exact >= 0 ? std::max(strips.bound, exact) : strips.bound; }
+
+  void improve() {
+    const bool first = !search->whole() && !search->stuck();
+    if (!first && (search->stuck() || work() >= budget || search->cost() <= straight ||
+                   (exact < 0 && search->cost() <= least() && problem.cut_cost == 0))) {
+      phase = Phase::done;
+      return;
+    }
+    search->step(budget - spent);
+  }
+
+  void step() {
+    switch (phase) {
+      case Phase::small:
+        return solve_small();
+      case Phase::prices:
+        return find_prices();
+      case Phase::proof:
+        return prove();
+      case Phase::straight:
+        return bound_straight();
+      case Phase::search:
+        return improve();
+      case Phase::done:
+        return;
+    }
+  }
+};
+
+Cutter::Cutter(Problem problem, std::int64_t budget) : state_(std::make_unique<State>(std::move(problem), budget)) {}
+Cutter::~Cutter() = default;
+Cutter::Cutter(Cutter&&) noexcept = default;
+Cutter& Cutter::operator=(Cutter&&) noexcept = default;
+
+bool Cutter::step() {
+  state_->step();
+  const double done = static_cast<double>(state_->work()) / static_cast<double>(state_->budget);
+  state_->progress = std::min(1.0, std::max(state_->progress, done));
+  return state_->phase != State::Phase::done;
+}
+
+double Cutter::progress() const {
+  if (state_->phase == State::Phase::done) return 1;
+  return state_->progress;
+}
+
+bool Cutter::has_plan() const {
+  return state_->small.has_value() || (state_->search && (state_->search->whole() || state_->search->stuck()));
+}
+
+const Problem& Cutter::problem() const {
+  return state_->problem;
+}
+
+std::vector<std::int64_t> Cutter::missing() const {
+  std::vector<std::int64_t> out(state_->problem.demand.size(), 0);
+  if (state_->small || !state_->search || state_->search->whole()) return out;
+  for (std::size_t t = 0; t < out.size(); ++t) out[t] = std::max(0, state_->search->missing()[t]);
+  return out;
+}
+
+Solution Cutter::best() const {
+  const bool found = state_->search && (state_->search->whole() || state_->search->stuck());
+  if (state_->small && (!found || state_->small->cost <= state_->search->cost())) return *state_->small;
+  return found ? state_->search->solution() : Solution{};
+}
+
+const Certificate& Cutter::strips() const {
+  return state_->strips;
+}
+std::int64_t Cutter::exact_strips() const {
+  return state_->exact;
+}
+std::int64_t Cutter::straight() const {
+  return state_->straight;
+}
+std::int64_t Cutter::work() const {
+  return state_->work();
+}
+
+}  // namespace lapwright::cutting

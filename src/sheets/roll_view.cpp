@@ -1,0 +1,206 @@
+#include "roll_view.h"
+
+#include "words.h"
+
+#include <lapwright/draw/font.h>
+
+#include <lapwright/geom/polygon.h>
+
+#include <algorithm>
+
+namespace lapwright::sheets {
+
+namespace {
+
+using draw::LineKind;
+using draw::Point;
+
+constexpr double kMark = draw::pt(9);
+constexpr double kRoom = 0.8;  // mm of paper round a mark
+
+class RollView {
+ public:
+  RollView(const Sources& sources, const job::CutRoll& roll, double scale, bool upright)
+      : sources_(sources), roll_(roll), scale_(scale), upright_(upright) {}
+
+  draw::Drawing run() {
+    for (const job::CutLeft& left : roll_.left) {
+      draw::Path path = box(left.x, left.y, left.length, left.width, LineKind::thin);
+      path.fill = draw::Fill::level(left.keep ? 0.93 : 0.8);
+      out_.add(path);
+    }
+    for (const job::CutPiece& piece : roll_.pieces) add(piece);
+    out_.add(box(Length{}, Length{}, roll_.length, roll_.width, LineKind::outline));
+    for (const job::CutLeft& left : roll_.left) {
+      if (left.keep) keep(left);
+    }
+    first_cuts();
+    return std::move(out_);
+  }
+
+ private:
+  // From mm on the roll to mm of paper.
+  Point at(double x, double y) const {
+    return upright_ ? Point{(roll_.width.in_mm() - y) * scale_, x * scale_} : Point{x * scale_, y * scale_};
+  }
+  draw::Path box(Length x, Length y, Length length, Length width, LineKind kind) const {
+    const double x0 = x.in_mm();
+    const double y0 = y.in_mm();
+    const double x1 = x0 + length.in_mm();
+    const double y1 = y0 + width.in_mm();
+    return draw::polygon({at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)}, kind);
+  }
+
+  void add(const job::CutPiece& piece) {
+    const auto known = std::find_if(sources_.plan.pieces.begin(), sources_.plan.pieces.end(),
+                                    [&](const job::Piece& one) { return one.mark == piece.mark; });
+    if (known == sources_.plan.pieces.end()) return;
+    const geom::Box net = geom::bounds(known->net.outline);
+    const double width = static_cast<double>((net.height() + 999) / 1000);
+    std::vector<Point> ring;
+    Point low{1e9, 1e9};
+    Point high{-1e9, -1e9};
+    for (const geom::GridPoint& p : known->net.outline) {
+      double x = static_cast<double>(p.x - net.low.x) / 1000;
+      double y = static_cast<double>(p.y - net.low.y) / 1000;
+      if (piece.reversed) {
+        x = static_cast<double>(net.width()) / 1000 - x;
+        y = static_cast<double>(net.height()) / 1000 - y;
+      }
+      if (piece.turned) {
+        const double before = x;
+        x = width - y;
+        y = before;
+      }
+      const Point q = at(piece.x.in_mm() + x, piece.y.in_mm() + y);
+      low = {std::min(low.x, q.x), std::min(low.y, q.y)};
+      high = {std::max(high.x, q.x), std::max(high.y, q.y)};
+      ring.push_back(q);
+    }
+    draw::Path path = draw::polygon(ring, LineKind::cut);
+    path.fill = draw::Fill::white();
+    path.tag = piece.mark;
+    out_.add(path);
+    // Of a stepped piece the mark stands on its straight side: its other half lies in the teeth.
+    const double wide = high.x - low.x;
+    const double tall = high.y - low.y;
+    const bool odd = geom::area(known->net.outline).in_mm2() <
+                     0.97 * static_cast<double>(net.width()) * static_cast<double>(net.height()) / 1e6;
+    const double share = odd ? 0.45 : 1;
+    const bool across = piece.turned != upright_;  // the net's y runs sideways on the paper
+    const double room_wide = across ? wide * share : wide;
+    const double room_tall = across ? tall : tall * share;
+    Point middle = (low + high) * 0.5;
+    if (odd) {
+      // The net's straight side is its low y unless it was turned end for end.
+      const Point base = base_of(piece, known->net.outline);
+      middle = across ? Point{base.x < middle.x ? low.x + room_wide / 2 : high.x - room_wide / 2, middle.y}
+                      : Point{middle.x, base.y < middle.y ? low.y + room_tall / 2 : high.y - room_tall / 2};
+    }
+    const double text = draw::text_width(piece.mark, kMark);
+    const double high_text = draw::line_height(kMark) * 0.75;
+    draw::Text label;
+    label.text = piece.mark;
+    label.at = middle;
+    label.size = kMark;
+    label.anchor = draw::Anchor::middle;
+    label.seat = draw::Seat::middle;
+    if (text + kRoom <= room_wide && high_text + kRoom <= room_tall) {
+      out_.add(label);
+    } else if (text + kRoom <= room_tall && high_text + kRoom <= room_wide) {
+      label.rotation = 90;
+      out_.add(label);
+    }
+  }
+
+  // A point of the piece's straight side as it lies: the middle of the longest edge of its outline.
+  Point base_of(const job::CutPiece& piece, const geom::Ring& outline) const {
+    const geom::Box net = geom::bounds(outline);
+    const double width = static_cast<double>((net.height() + 999) / 1000);
+    double longest = -1;
+    Point best;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+      const geom::GridPoint a = outline[i];
+      const geom::GridPoint b = outline[(i + 1) % outline.size()];
+      const double length = static_cast<double>((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y));
+      if (length <= longest) continue;
+      longest = length;
+      double x = static_cast<double>(a.x + b.x - 2 * net.low.x) / 2000;
+      double y = static_cast<double>(a.y + b.y - 2 * net.low.y) / 2000;
+      if (piece.reversed) {
+        x = static_cast<double>(net.width()) / 1000 - x;
+        y = static_cast<double>(net.height()) / 1000 - y;
+      }
+      if (piece.turned) {
+        const double before = x;
+        x = width - y;
+        y = before;
+      }
+      best = at(piece.x.in_mm() + x, piece.y.in_mm() + y);
+    }
+    return best;
+  }
+
+  void keep(const job::CutLeft& left) {
+    const Words words(sources_);
+    const Point a = at(left.x.in_mm(), left.y.in_mm());
+    const Point b = at((left.x + left.length).in_mm(), (left.y + left.width).in_mm());
+    const std::string text = words.say("sheet.cutting_keep");
+    const double wide = std::abs(b.x - a.x);
+    const double tall = std::abs(b.y - a.y);
+    const double length = draw::text_width(text, kMark) + kRoom;
+    const double height = draw::line_height(kMark) * 0.75 + kRoom;
+    draw::Text label;
+    label.text = text;
+    label.at = (a + b) * 0.5;
+    label.size = kMark;
+    label.anchor = draw::Anchor::middle;
+    label.seat = draw::Seat::middle;
+    if (length > wide || height > tall) {
+      if (length > tall || height > wide) return;
+      label.rotation = 90;
+    }
+    out_.add(label);
+  }
+
+  // The marks of the first step, as off a tape along the roll.
+  void first_cuts() {
+    if (roll_.cuts.empty() || roll_.cuts.front().part != "roll") return;
+    const job::CutStep& step = roll_.cuts.front();
+    if (step.way != job::CutWay::across) return;
+    const Words words(sources_);
+    draw::Chain chain;
+    chain.zero = at(0, upright_ ? 0 : roll_.width.in_mm());
+    chain.towards = at(roll_.length.in_mm(), upright_ ? 0 : roll_.width.in_mm());
+    chain.offset = upright_ ? -6 : 6;
+    for (const Length mark : step.at) {
+      chain.stops.push_back({at(mark.in_mm(), upright_ ? 0 : roll_.width.in_mm()), words.tape(mark)});
+    }
+    out_.add(chain);
+  }
+
+  const Sources& sources_;
+  const job::CutRoll& roll_;
+  double scale_;
+  bool upright_;
+  draw::Drawing out_;
+};
+
+}  // namespace
+
+draw::Drawing roll_view(const Sources& sources, const job::CutRoll& roll, double scale, bool upright) {
+  return RollView(sources, roll, scale, upright).run();
+}
+
+std::vector<NamedDrawing> rolls(const Sources& sources) {
+  std::vector<NamedDrawing> out;
+  if (!sources.plan.cutting) return out;
+  const Words words(sources);
+  for (const job::CutRoll& roll : sources.plan.cutting->rolls) {
+    out.push_back({"cutting-" + file_stem(roll.name), words.say("sheet.cutting_roll", {{"name", roll.name, ""}}),
+                   roll_view(sources, roll, 1 / 10.0, false)});
+  }
+  return out;
+}
+
+}  // namespace lapwright::sheets
