@@ -135,10 +135,9 @@ std::int64_t Tracer::below(std::size_t sheet, double u, double s) const {
     if (covers(other.strips, u, s)) best = static_cast<std::int64_t>(i);
   }
   if (best >= 0) return best;
-  if (s < traced_.eaves || s > traced_.top) return kAway;
-  if (u < traced_.left) return traced_.wall_at_left ? kThrough : kAway;
-  if (u > traced_.right) return traced_.wall_at_right ? kThrough : kAway;
-  return covers(traced_.not_ours, u, s) ? kAway : kThrough;
+  if (s < traced_.eaves) return kAway;
+  if (covers(traced_.masonry, u, s)) return traced_.sheets[sheet].turned_up ? kAway : kThrough;
+  return covers(traced_.ours, u, s) ? kThrough : kAway;
 }
 
 // Of every upright line the highest point at which the sheet is seen from above.
@@ -229,7 +228,7 @@ void Tracer::link_sides(std::size_t sheet) {
   const Sheet& mine = traced_.sheets[sheet];
   const auto link = [&](double u, double beside, double s0, double s1) {
     if (s1 - s0 <= kTouch) return;
-    std::vector<double> breaks{s0, s1, traced_.eaves, traced_.top};
+    std::vector<double> breaks{s0, s1, traced_.eaves};
     const Extent& e = nodes_[sheet].extent;
     const auto first = static_cast<std::size_t>(std::max(0.0, (e.s0 - low_ - 1) / band_));
     const auto last = static_cast<std::size_t>((e.s1 - low_) / band_);
@@ -242,10 +241,12 @@ void Tracer::link_sides(std::size_t sheet) {
         }
       }
     }
-    for (const Strip& strip : traced_.not_ours) {
-      if (beside < strip.u0 || beside > strip.u1) continue;
-      breaks.push_back(low_at(strip, beside));
-      breaks.push_back(high_at(strip, beside));
+    for (const auto* strips : {&traced_.ours, &traced_.masonry}) {
+      for (const Strip& strip : *strips) {
+        if (beside < strip.u0 || beside > strip.u1) continue;
+        breaks.push_back(low_at(strip, beside));
+        breaks.push_back(high_at(strip, beside));
+      }
     }
     sort_and_thin(breaks);
     for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
@@ -303,10 +304,8 @@ void Tracer::link_bound(std::size_t sheet, const Strip& strip, bool head) {
       for (const Strip& o : traced_.sheets[i].strips) add(o);
     }
   }
-  for (const Strip& o : traced_.not_ours) add(o);
-  for (const double x : {traced_.left, traced_.right}) {
-    if (x > strip.u0 && x < strip.u1) breaks.push_back(x);
-  }
+  for (const Strip& o : traced_.ours) add(o);
+  for (const Strip& o : traced_.masonry) add(o);
   sort_and_thin(breaks);
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
     const double mid = (breaks[i] + breaks[i + 1]) / 2;
@@ -342,40 +341,41 @@ void Tracer::link_holes(std::size_t sheet) {
 
 // Places that nothing covers at all: rain falls straight through.
 void Tracer::find_bare() {
-  std::vector<double> breaks{traced_.left, traced_.right};
+  constexpr double kSliver = 0.01;  // mm
+  std::vector<double> breaks;
   const auto add = [&](std::span<const Strip> strips) {
     for (const Strip& s : strips) {
-      for (const double x : {s.u0, s.u1}) {
-        if (x > traced_.left && x < traced_.right) breaks.push_back(x);
-      }
+      breaks.push_back(s.u0);
+      breaks.push_back(s.u1);
     }
   };
   for (const Sheet& sheet : traced_.sheets) add(sheet.strips);
   add(traced_.masonry);
-  add(traced_.not_ours);
+  add(traced_.ours);
   sort_and_thin(breaks);
-  std::vector<std::vector<std::pair<double, double>>> spans(breaks.size());
-  const auto put = [&](const Strip& s) {
+  using Spans = std::vector<std::pair<double, double>>;
+  std::vector<Spans> covered(breaks.size());
+  std::vector<Spans> wanted(breaks.size());
+  const auto put = [&](const Strip& s, std::vector<Spans>& into) {
     const auto from = std::lower_bound(breaks.begin(), breaks.end(), s.u0 - kTouch);
     for (auto i = static_cast<std::size_t>(from - breaks.begin()); i + 1 < breaks.size(); ++i) {
       if (breaks[i + 1] > s.u1 + kTouch) break;
       const double mid = (breaks[i] + breaks[i + 1]) / 2;
-      spans[i].emplace_back(low_at(s, mid), high_at(s, mid));
+      into[i].emplace_back(low_at(s, mid), high_at(s, mid));
     }
   };
   for (const Sheet& sheet : traced_.sheets) {
-    for (const Strip& s : sheet.strips) put(s);
+    for (const Strip& s : sheet.strips) put(s, covered);
   }
-  for (const Strip& s : traced_.masonry) put(s);
-  for (const Strip& s : traced_.not_ours) put(s);
+  for (const Strip& s : traced_.masonry) put(s, covered);
+  for (const Strip& s : traced_.ours) put(s, wanted);
   // Neighbouring places that are bare at the same height are one.
-  std::vector<std::pair<double, double>> seen;
+  Spans seen;
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
-    std::sort(spans[i].begin(), spans[i].end());
-    std::vector<std::pair<double, double>> here;
-    double up_to = traced_.eaves;
+    std::sort(covered[i].begin(), covered[i].end());
+    Spans here;
     const auto gap = [&](double from, double to) {
-      if (to - from <= 0.01) return;
+      if (to - from <= kSliver) return;
       here.emplace_back(from, to);
       const bool again = std::any_of(seen.begin(), seen.end(),
                                      [&](const auto& s) { return s.first < to && from < s.second; });
@@ -387,13 +387,16 @@ void Tracer::find_bare() {
       leak.path.push_back({leak.u, leak.s, traced_.sheets.size()});
       bare_.push_back(std::move(leak));
     };
-    for (const auto& [from, to] : spans[i]) {
-      if (from > up_to) gap(up_to, std::min(from, traced_.top));
-      up_to = std::max(up_to, to);
-      if (up_to >= traced_.top) break;
+    if (breaks[i + 1] - breaks[i] <= kSliver) continue;  // a sliver says nothing about its neighbours
+    for (const auto& [low, high] : wanted[i]) {
+      double up_to = std::max(low, traced_.eaves);
+      for (const auto& [from, to] : covered[i]) {
+        if (from > up_to) gap(up_to, std::min(from, high));
+        up_to = std::max(up_to, to);
+        if (up_to >= high) break;
+      }
+      if (up_to < high) gap(up_to, high);
     }
-    if (up_to < traced_.top) gap(up_to, traced_.top);
-    if (breaks[i + 1] - breaks[i] <= 0.01) continue;  // a sliver says nothing about its neighbours
     seen = std::move(here);
   }
 }

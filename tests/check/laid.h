@@ -46,11 +46,9 @@ inline check::Traced covering(const Covering& c) {
       out.sheets.push_back(std::move(sheet));
     }
   }
-  out.left = 0;
-  out.right = right;
   out.eaves = 50;
-  out.top = top - 0.5;
-  out.wall_at_left = c.wall;
+  out.ours.push_back(check::box(0, right, 0, top - 0.5));
+  if (c.wall) out.masonry.push_back(check::box(-200, 0, 0, top));
   return out;
 }
 
@@ -66,7 +64,7 @@ inline void add_soakers(check::Traced& traced, const Covering& c, double leg, do
     check::Sheet sheet;
     sheet.strips.push_back(check::box(0, leg, tail + set_back, head < top ? head : top));
     sheet.order = 2 * k - 1;
-    sheet.left = check::SheetEdge::barrier;
+    sheet.turned_up = true;
     traced.sheets.push_back(std::move(sheet));
   }
 }

@@ -113,7 +113,7 @@ TEST(Trace, cover_flashing_stands_less_the_longer_it_runs) {
     check::Sheet lead;
     lead.strips.push_back(check::box(0, 150, 0, static_cast<double>(courses) * c.gauge));
     lead.order = 1'000'000;
-    lead.left = check::SheetEdge::barrier;
+    lead.turned_up = true;
     roof.sheets.push_back(lead);
     EXPECT_TRUE(Tracer(roof).stands({0, 0}));
     return Tracer(roof).drift_stood();
@@ -141,7 +141,7 @@ TEST(Trace, a_nail_hole_lets_through_what_its_place_lets_it_reach) {
   auto roof = covering(c);
   for (auto& sheet : roof.sheets) {
     const auto& strip = sheet.strips.front();
-    if (sheet.order == 8 && strip.u0 > 200 && strip.u0 < 300)
+    if (sheet.order == 10 && strip.u0 > 200 && strip.u0 < 300)
       sheet.holes.push_back({strip.u0 + 82.5, strip.lo0 + 240});
   }
   // The hole lies over nothing: 240 up, the unit is seen up to 200 in the joint above.

@@ -50,23 +50,21 @@ struct Sheet {
   std::int64_t order = 0;     // higher lies over lower
   SheetEdge left = SheetEdge::open;
   SheetEdge right = SheetEdge::open;
-  bool drains = false;      // a gutter: what lands in it is led away
+  bool turned_up = false;     // where its edge meets masonry it stands up against it
+  bool drains = false;        // a gutter: what lands in it is led away
   std::vector<Hole> holes;  // nails through it
   std::size_t owner = 0;    // whose it is; the tracer only hands it back
 };
 
 struct Traced {
   std::vector<Sheet> sheets;
-  // What has to be dry below: the roof within these, less `not_roof`. Beyond left and right, above `top` and
-  // below `eaves` (the fascia's face) nothing leaks.
-  double left = 0;
-  double right = 0;
+  // What has to be dry below. What drops to no sheet outside of this, or below `eaves` (the fascia's face), is
+  // not ours to judge.
+  std::vector<Strip> ours;
   double eaves = 0;
-  double top = 0;
-  bool wall_at_left = false;  // a face stands there: what drops between it and the roof has leaked
-  bool wall_at_right = false;
-  std::vector<Strip> masonry;   // water that drops beside it has leaked, rain on it is not ours
-  std::vector<Strip> not_ours;  // past a valley, a hip: never a leak
+  // What stands through the roof: rain on it is not ours, but a sheet that is not turned up against it lets
+  // water down between.
+  std::vector<Strip> masonry;
 };
 
 struct Weather {
