@@ -124,7 +124,22 @@ std::span<const std::size_t> Tracer::near(double s) const {
 }
 
 // The highest sheet under this one at a spot.
-std::int64_t Tracer::below(std::size_t sheet, double u, double s) const {
+std::int64_t Tracer::below(std::size_t sheet, double u, double s, double in_u, double in_s) const {
+  const std::int64_t found = highest_under(sheet, u, s);
+  if (found >= 0) return found;
+  if (s < traced_.eaves) return kAway;
+  if (traced_.sheets[sheet].turned_up && covers(traced_.dressed, u, s)) return kAway;
+  if (covers(traced_.masonry, u, s)) {
+    // A sheet that lies in masonry, or behind a wall, is not ours.
+    if (traced_.sheets[sheet].turned_up || covers(traced_.masonry, u + in_u, s + in_s)) return kAway;
+    // Close against masonry it drops onto what stands up there.
+    const std::int64_t inside = highest_under(sheet, u + in_u, s + in_s);
+    return inside >= 0 && traced_.sheets[static_cast<std::size_t>(inside)].turned_up ? inside : kThrough;
+  }
+  return covers(traced_.ours, u, s) ? kThrough : kAway;
+}
+
+std::int64_t Tracer::highest_under(std::size_t sheet, double u, double s) const {
   std::int64_t best = kThrough;
   for (const std::size_t i : near(s)) {
     const Sheet& other = traced_.sheets[i];
@@ -134,10 +149,7 @@ std::int64_t Tracer::below(std::size_t sheet, double u, double s) const {
     if (best >= 0 && traced_.sheets[static_cast<std::size_t>(best)].order >= other.order) continue;
     if (covers(other.strips, u, s)) best = static_cast<std::int64_t>(i);
   }
-  if (best >= 0) return best;
-  if (s < traced_.eaves) return kAway;
-  if (covers(traced_.masonry, u, s)) return traced_.sheets[sheet].turned_up ? kAway : kThrough;
-  return covers(traced_.ours, u, s) ? kThrough : kAway;
+  return best;
 }
 
 // Of every upright line the highest point at which the sheet is seen from above.
@@ -174,8 +186,8 @@ void Tracer::expose(std::size_t sheet) {
     }
     // Slanted lines may cross between those.
     const auto add_crossings = [&](const Strip& a, const Strip& b) {
-      const double x0 = std::max(a.u0, b.u0);
-      const double x1 = std::min(a.u1, b.u1);
+      const double x0 = std::max({a.u0, b.u0, strip.u0});
+      const double x1 = std::min({a.u1, b.u1, strip.u1});
       if (x1 - x0 <= kTouch) return;
       for (const auto a_of : {low_at, high_at}) {
         for (const auto b_of : {low_at, high_at}) {
@@ -241,7 +253,7 @@ void Tracer::link_sides(std::size_t sheet) {
         }
       }
     }
-    for (const auto* strips : {&traced_.ours, &traced_.masonry}) {
+    for (const auto* strips : {&traced_.ours, &traced_.masonry, &traced_.dressed}) {
       for (const Strip& strip : *strips) {
         if (beside < strip.u0 || beside > strip.u1) continue;
         breaks.push_back(low_at(strip, beside));
@@ -251,7 +263,7 @@ void Tracer::link_sides(std::size_t sheet) {
     sort_and_thin(breaks);
     for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
       if (breaks[i] < s0 - kTouch || breaks[i + 1] > s1 + kTouch) continue;
-      const std::int64_t target = below(sheet, beside, (breaks[i] + breaks[i + 1]) / 2);
+      const std::int64_t target = below(sheet, beside, (breaks[i] + breaks[i + 1]) / 2, 2 * (u - beside), 0);
       if (target == kAway) continue;
       Link* before = links_.size() > nodes_[sheet].link_from ? &links_.back() : nullptr;
       if (before != nullptr && before->u0 == u && before->target == target && before->s1 == breaks[i]) {
@@ -306,10 +318,11 @@ void Tracer::link_bound(std::size_t sheet, const Strip& strip, bool head) {
   }
   for (const Strip& o : traced_.ours) add(o);
   for (const Strip& o : traced_.masonry) add(o);
+  for (const Strip& o : traced_.dressed) add(o);
   sort_and_thin(breaks);
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
     const double mid = (breaks[i] + breaks[i + 1]) / 2;
-    const std::int64_t target = below(sheet, mid, at(mid, strip.u0, strip.u1, b0, b1) + off);
+    const std::int64_t target = below(sheet, mid, at(mid, strip.u0, strip.u1, b0, b1) + off, 0, -2 * off);
     if (target == kAway) continue;
     const double s0 = at(breaks[i], strip.u0, strip.u1, b0, b1);
     const double s1 = at(breaks[i + 1], strip.u0, strip.u1, b0, b1);
@@ -334,7 +347,7 @@ void Tracer::link_ends(std::size_t sheet) {
 void Tracer::link_holes(std::size_t sheet) {
   for (const Hole& hole : traced_.sheets[sheet].holes) {
     if (!covers(traced_.sheets[sheet].strips, hole.u, hole.s)) continue;
-    const std::int64_t target = below(sheet, hole.u, hole.s);
+    const std::int64_t target = below(sheet, hole.u, hole.s, 0, 0);
     if (target != kAway) links_.push_back({Through::hole, hole.u, hole.u, hole.s, hole.s, target});
   }
 }

@@ -65,6 +65,9 @@ struct Traced {
   // What stands through the roof: rain on it is not ours, but a sheet that is not turned up against it lets
   // water down between.
   std::vector<Strip> masonry;
+  // Masonry with the gap that units leave beside it: within this, lead that is turned up is dressed round the
+  // masonry's corners.
+  std::vector<Strip> dressed;
 };
 
 struct Weather {
@@ -153,7 +156,9 @@ class Tracer {
   void link_ends(std::size_t sheet);
   void link_holes(std::size_t sheet);
   void link_bound(std::size_t sheet, const Strip& strip, bool head);
-  std::int64_t below(std::size_t sheet, double u, double s) const;
+  // What lies below this sheet at a spot just past its edge; (in_u, in_s) leads back to just inside of it.
+  std::int64_t below(std::size_t sheet, double u, double s, double in_u, double in_s) const;
+  std::int64_t highest_under(std::size_t sheet, double u, double s) const;
   std::span<const std::size_t> near(double s) const;
 
   Traced traced_;
