@@ -21,50 +21,6 @@ constexpr double kUsualOverhang = 50;  // mm past the fascia, where the survey d
 constexpr std::int64_t kOnTop = 1'000'000'000;
 
 
-// Two parts of one unit, cut round a corner, as one outline.
-std::vector<Strip> joined(const std::vector<Strip>& a, const std::vector<Strip>& b) {
-  std::vector<double> us;
-  for (const auto* strips : {&a, &b}) {
-    for (const Strip& s : *strips) {
-      us.push_back(s.u0);
-      us.push_back(s.u1);
-    }
-  }
-  std::sort(us.begin(), us.end());
-  std::vector<Strip> out;
-  const auto at = [](double u, double u0, double u1, double y0, double y1) {
-    return u1 > u0 ? y0 + (y1 - y0) * (u - u0) / (u1 - u0) : y0;
-  };
-  for (std::size_t i = 0; i + 1 < us.size(); ++i) {
-    if (us[i + 1] - us[i] < kTouch) continue;
-    const double mid = (us[i] + us[i + 1]) / 2;
-    std::optional<Strip> here;
-    for (const auto* strips : {&a, &b}) {
-      for (const Strip& s : *strips) {
-        if (mid < s.u0 || mid > s.u1) continue;
-        const Strip cut{us[i],
-                        us[i + 1],
-                        at(us[i], s.u0, s.u1, s.lo0, s.lo1),
-                        at(us[i + 1], s.u0, s.u1, s.lo0, s.lo1),
-                        at(us[i], s.u0, s.u1, s.hi0, s.hi1),
-                        at(us[i + 1], s.u0, s.u1, s.hi0, s.hi1)};
-        if (!here) {
-          here = cut;
-        } else {
-          here->lo0 = std::min(here->lo0, cut.lo0);
-          here->lo1 = std::min(here->lo1, cut.lo1);
-          here->hi0 = std::max(here->hi0, cut.hi0);
-          here->hi1 = std::max(here->hi1, cut.hi1);
-        }
-      }
-    }
-    if (!here) continue;
-    if (!out.empty()) here->u0 = out.back().u1;
-    out.push_back(*here);
-  }
-  return out;
-}
-
 void measure(PlacedUnit& unit) {
   unit.u0 = unit.strips.front().u0;
   unit.u1 = unit.strips.back().u1;
@@ -187,10 +143,10 @@ std::int64_t order_of(const job::Placement& placement, const std::vector<Step>* 
   if (placement.course > -2) return order_of_course(placement.course) - kSoakers;
   if (steps == nullptr || steps->empty()) return kOnTop;
   const Step& step = (*steps)[std::min(nth, steps->size() - 1)];
-  if (step.course > -2) return order_of_course(step.course) - kAprons + static_cast<std::int64_t>(std::min<std::size_t>(nth, 90));
+  if (step.course > -2) return order_of_course(step.course) - kAprons + 2 * static_cast<std::int64_t>(std::min<std::size_t>(nth, 40));
   // What lines a valley or lies in a channel is laid on the boards, each piece over the one before.
   if (on_boards) return -kOnTop + step.rank;
-  return kOnTop + step.rank;
+  return kOnTop + 2 * step.rank;
 }
 
 void place_leads(const job::Plan& plan, PlacedSlope& out) {
@@ -315,6 +271,49 @@ void settle(PlacedLead& lead, const PlacedSlope& slope) {
       }
     }
   }
+}
+
+std::vector<Strip> joined(const std::vector<Strip>& a, const std::vector<Strip>& b) {
+  std::vector<double> us;
+  for (const auto* strips : {&a, &b}) {
+    for (const Strip& s : *strips) {
+      us.push_back(s.u0);
+      us.push_back(s.u1);
+    }
+  }
+  std::sort(us.begin(), us.end());
+  std::vector<Strip> out;
+  const auto at = [](double u, double u0, double u1, double y0, double y1) {
+    return u1 > u0 ? y0 + (y1 - y0) * (u - u0) / (u1 - u0) : y0;
+  };
+  for (std::size_t i = 0; i + 1 < us.size(); ++i) {
+    if (us[i + 1] - us[i] < kTouch) continue;
+    const double mid = (us[i] + us[i + 1]) / 2;
+    std::optional<Strip> here;
+    for (const auto* strips : {&a, &b}) {
+      for (const Strip& s : *strips) {
+        if (mid < s.u0 || mid > s.u1) continue;
+        const Strip cut{us[i],
+                        us[i + 1],
+                        at(us[i], s.u0, s.u1, s.lo0, s.lo1),
+                        at(us[i + 1], s.u0, s.u1, s.lo0, s.lo1),
+                        at(us[i], s.u0, s.u1, s.hi0, s.hi1),
+                        at(us[i + 1], s.u0, s.u1, s.hi0, s.hi1)};
+        if (!here) {
+          here = cut;
+        } else {
+          here->lo0 = std::min(here->lo0, cut.lo0);
+          here->lo1 = std::min(here->lo1, cut.lo1);
+          here->hi0 = std::max(here->hi0, cut.hi0);
+          here->hi1 = std::max(here->hi1, cut.hi1);
+        }
+      }
+    }
+    if (!here) continue;
+    if (!out.empty()) here->u0 = out.back().u1;
+    out.push_back(*here);
+  }
+  return out;
 }
 
 std::vector<Vec3> cut_by(const std::vector<Vec3>& ring, double u0, double s0, double u1, double s1,

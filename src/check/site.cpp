@@ -15,7 +15,7 @@ using job::FaceKind;
 
 constexpr double kBehind = 200;      // mm of masonry behind a face at the slope's edge: no path goes so far
 constexpr double kBehindLine = 900;  // behind a wall on a line: a dormer, another roof; not this one's covering
-constexpr double kEnd = 25;          // of such a line: how it ends is for what stands there
+constexpr double kEnd = 250;         // of such a line: how it ends is for what stands there
 // Whatever ends the slope at its top (a ridge, a wall) is taken to lap the top course by this.
 constexpr double kUnderRidge = 75;
 
@@ -129,6 +129,51 @@ std::vector<Strip> masonry_of(const PlacedSlope& slope, bool grown) {
   return out;
 }
 
+// Where lead is bossed or welded round a stack's front corners: the gap's own width each way, and up to where the
+// apron's fold stands on the units. And where a wall on a line ends within the slope: nobody says what stands
+// there.
+std::vector<Strip> bossed_corners(const PlacedSlope& slope) {
+  std::vector<Strip> out;
+  for (const PlacedFace& f : slope.faces) {
+    if (!on_line(f)) continue;
+    for (const job::FootPoint& p : {f.face.from, f.face.to}) {
+      const double u = p.u.in_mm();
+      const double s = p.s.in_mm();
+      if (u < 1 || u > slope.width - 1 || s < 1 || s > slope.top - 1) continue;
+      out.push_back(box(u - kEnd, u + kEnd, s - kEnd, s + kEnd));
+    }
+  }
+  for (const auto& faces : by_junction(slope)) {
+    if (!is_stack(faces)) continue;
+    const Box b = stack_box(faces, slope.top);
+    const double up = b.s0 + slope.face * tan_deg(slope.pitch) + 1;
+    double gap = 0;
+    for (const PlacedFace* f : faces) gap = std::max(gap, gap_beside(slope, *f));
+    gap += 1;
+    out.push_back(box(b.u0 - gap, b.u0 + gap, b.s0 - gap, up));
+    out.push_back(box(b.u1 - gap, b.u1 + gap, b.s0 - gap, up));
+  }
+  return out;
+}
+
+// The gaps in front of stacks, from side to side of them.
+std::vector<Strip> corners_of(const PlacedSlope& slope) {
+  std::vector<Strip> out;
+  for (const auto& faces : by_junction(slope)) {
+    if (!is_stack(faces)) continue;
+    const Box b = stack_box(faces, slope.top);
+    double gap = 0;
+    for (const PlacedFace* f : faces) gap = std::max(gap, gap_beside(slope, *f));
+    out.push_back(box(b.u0 - gap, b.u1 + gap, b.s0 - gap, b.s0));
+  }
+  // The grid of nets leaves edges that lie against a slanting face a hair off it.
+  constexpr double kHair = 0.05;
+  for (const PlacedFace& f : slope.faces) {
+    if (f.face.kind != FaceKind::round) append(out, strips_of(beside(f, -kBehind, kHair)));
+  }
+  return out;
+}
+
 // What is roof: within the slope's edges and this side of its valleys and hips.
 void add_ours(const PlacedSlope& slope, std::vector<Vec3> ring, std::vector<Strip>& out) {
   const double top = slope.top - kUnderRidge;
@@ -189,35 +234,38 @@ bool drains(const std::string& kind) {
 }
 
 // Where an apron is bossed round a stack's front corners, what lay past the side is worked until it reaches both
-// the roof beside the stack and the stack's side: on the roof a triangle behind the front's line.
-std::vector<Sheet> ears_of(const PlacedSlope& slope, const PlacedLead& lead) {
-  std::vector<Sheet> out;
-  if (lead.kind != "apron") return out;
-  const auto cover = lead.extent(Lies::on_roof);
+// the roof beside the stack and the stack's side: on the roof a triangle behind the front's line. One sheet with
+// what covers the units.
+std::vector<Strip> with_ears(const PlacedSlope& slope, const PlacedLead& lead, std::vector<Vec3> ring) {
   const auto stands = lead.extent(Lies::on_face);
-  if (!cover || !stands) return out;
+  const bool has_ears = std::any_of(lead.panels.begin(), lead.panels.end(), [&](const PlacedPanel& p) {
+    return p.parent != 0 && std::abs(p.normal.x) > 0.9;
+  });
   for (const PlacedFace& front : slope.faces) {
+    if (!stands || !has_ears || lead.kind != "apron") break;
     if (front.junction != lead.junction || front.face.name != lead.face) continue;
     if (front.face.kind != FaceKind::front) continue;
-    const bool has_ears = std::any_of(lead.panels.begin(), lead.panels.end(), [&](const PlacedPanel& p) {
-      return p.parent != 0 && std::abs(p.normal.x) > 0.9;
-    });
-    if (!has_ears) continue;
     const double left = front.face.from.u.in_mm();
     const double right = front.face.to.u.in_mm();
-    const double s = cover->s1;
+    const double s = front.face.from.s.in_mm() + slope.face * tan_deg(slope.pitch);
+    ring = cut_by(ring, 0, s, 1, s, true);
+    std::vector<Strip> out = strips_of(ring);
+    if (out.empty()) return out;
     const double high = (stands->n1 - stands->n0) / cos_deg(slope.pitch);
+    constexpr double kRoot = 1;  // mm within the cover
     const auto ear = [&](double side, double past, double way) {
       if (past <= 1) return;
       const double reach = std::min(past, high / tan_deg(slope.pitch));
-      Sheet sheet;
-      sheet.strips = strips_of({{side, s, 0}, {side + way * past, s, 0}, {side, s + reach, 0}});
-      out.push_back(std::move(sheet));
+      out = joined(out, strips_of({{side, s - kRoot, 0},
+                                   {side + way * past, s - kRoot, 0},
+                                   {side + way * past, s, 0},
+                                   {side, s + reach, 0}}));
     };
-    ear(left, left - cover->u0, -1);
-    ear(right, cover->u1 - right, 1);
+    ear(left, left - out.front().u0, -1);
+    ear(right, out.back().u1 - right, 1);
+    return out;
   }
-  return out;
+  return strips_of(ring);
 }
 
 void add_leads(const PlacedSlope& slope, const Reach& reach, Site& site) {
@@ -233,7 +281,7 @@ void add_leads(const PlacedSlope& slope, const Reach& reach, Site& site) {
         // A gutter's sole stands off the slope: rain comes down on it plumb.
         for (Vec3& p : ring) p.y -= p.z * tan_deg(slope.pitch);
       }
-      sheet.strips = strips_of(ring);
+      sheet.strips = with_ears(slope, lead, ring);
       if (sheet.strips.empty()) continue;
       Reach own;
       own.take(sheet.strips);
@@ -243,13 +291,6 @@ void add_leads(const PlacedSlope& slope, const Reach& reach, Site& site) {
       for (const Hole& h : lead.pierced) sheet.holes.push_back(h);
       sheet.owner = site.units.size() + site.leads.size();
       site.traced.sheets.push_back(std::move(sheet));
-      any = true;
-    }
-    for (Sheet& ear : ears_of(slope, lead)) {
-      ear.order = lead.order;
-      ear.turned_up = true;
-      ear.owner = site.units.size() + site.leads.size();
-      site.traced.sheets.push_back(std::move(ear));
       any = true;
     }
     if (any) site.leads.push_back(&lead);
@@ -357,7 +398,8 @@ Site site_of(const PlacedSlope& slope, const std::vector<const PlacedFace*>& fac
   }
   site.traced.eaves = slope.eaves;
   site.traced.masonry = masonry_of(slope, false);
-  site.traced.dressed = masonry_of(slope, true);
+  site.traced.dressed = corners_of(slope);
+  site.traced.closed = bossed_corners(slope);
   Reach reach;
   reach.take(site.traced.ours);
   add_units(slope, reach, site, site.traced, false);

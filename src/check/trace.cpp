@@ -127,7 +127,7 @@ std::span<const std::size_t> Tracer::near(double s) const {
 std::int64_t Tracer::below(std::size_t sheet, double u, double s, double in_u, double in_s) const {
   const std::int64_t found = highest_under(sheet, u, s);
   if (found >= 0) return found;
-  if (s < traced_.eaves) return kAway;
+  if (s < traced_.eaves || covers(traced_.closed, u, s)) return kAway;
   if (traced_.sheets[sheet].turned_up && covers(traced_.dressed, u, s)) return kAway;
   if (covers(traced_.masonry, u, s)) {
     // A sheet that lies in masonry, or behind a wall, is not ours.
@@ -253,7 +253,7 @@ void Tracer::link_sides(std::size_t sheet) {
         }
       }
     }
-    for (const auto* strips : {&traced_.ours, &traced_.masonry, &traced_.dressed}) {
+    for (const auto* strips : {&traced_.ours, &traced_.masonry, &traced_.dressed, &traced_.closed}) {
       for (const Strip& strip : *strips) {
         if (beside < strip.u0 || beside > strip.u1) continue;
         breaks.push_back(low_at(strip, beside));
@@ -319,6 +319,10 @@ void Tracer::link_bound(std::size_t sheet, const Strip& strip, bool head) {
   for (const Strip& o : traced_.ours) add(o);
   for (const Strip& o : traced_.masonry) add(o);
   for (const Strip& o : traced_.dressed) add(o);
+  for (const Strip& o : traced_.closed) add(o);
+  if (const auto x = crossing(strip.u0, strip.u1, b0 + off, b1 + off, traced_.eaves, traced_.eaves)) {
+    breaks.push_back(*x);
+  }
   sort_and_thin(breaks);
   for (std::size_t i = 0; i + 1 < breaks.size(); ++i) {
     const double mid = (breaks[i] + breaks[i + 1]) / 2;
@@ -364,6 +368,7 @@ void Tracer::find_bare() {
   };
   for (const Sheet& sheet : traced_.sheets) add(sheet.strips);
   add(traced_.masonry);
+  add(traced_.closed);
   add(traced_.ours);
   sort_and_thin(breaks);
   using Spans = std::vector<std::pair<double, double>>;
@@ -381,6 +386,7 @@ void Tracer::find_bare() {
     for (const Strip& s : sheet.strips) put(s, covered);
   }
   for (const Strip& s : traced_.masonry) put(s, covered);
+  for (const Strip& s : traced_.closed) put(s, covered);
   for (const Strip& s : traced_.ours) put(s, wanted);
   // Neighbouring places that are bare at the same height are one.
   Spans seen;

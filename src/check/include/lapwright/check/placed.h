@@ -120,6 +120,9 @@ std::vector<Strip> strips_of(const std::vector<geom::Vec3>& ring);
 std::vector<geom::Vec3> cut_by(const std::vector<geom::Vec3>& ring, double u0, double s0, double u1, double s1,
                                bool keep_right);
 
+// Two outlines that touch or overlap, as one: of every upright line the lowest and highest points of either.
+std::vector<Strip> joined(const std::vector<Strip>& a, const std::vector<Strip>& b);
+
 // Marks every panel by where it lies, once shapes have been changed or added.
 void settle(PlacedLead& lead, const PlacedSlope& slope);
 

@@ -68,6 +68,8 @@ struct Traced {
   // Masonry with the gap that units leave beside it: within this, lead that is turned up is dressed round the
   // masonry's corners.
   std::vector<Strip> dressed;
+  // Corners that are bossed or welded: closed, though no flat shape shows it.
+  std::vector<Strip> closed;
 };
 
 struct Weather {
