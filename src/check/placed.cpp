@@ -263,10 +263,11 @@ void settle(PlacedLead& lead, const PlacedSlope& slope) {
       }
       constexpr double kOnPlane = 1;  // mm
       // Another face's plane goes on past its ends.
-      if (x1 < kOnPlane || x0 > face.frame.length.in_mm() - kOnPlane) continue;
+      const bool own = face.face.name == lead.face;
+      if (!own && (x1 < kOnPlane || x0 > face.frame.length.in_mm() - kOnPlane)) continue;
       if (low > -kOnPlane && high < kOnPlane) {
         panel.lies = Lies::on_face;
-      } else if (face.face.name == lead.face && high < kOnPlane && low < -kOnPlane) {
+      } else if (own && high < kOnPlane && low < -kOnPlane) {
         panel.lies = Lies::in_masonry;
       }
     }
@@ -400,6 +401,11 @@ PlacedRoof place(const job::Survey& survey, const job::Plan& plan) {
     place_faces(survey, placed);
     place_units(plan, placed);
     place_leads(plan, placed);
+    for (PlacedFace& face : placed.faces) {
+      face.bare_is_wrong = std::any_of(placed.leads.begin(), placed.leads.end(), [&](const PlacedLead& lead) {
+        return lead.junction == face.junction;
+      });
+    }
     out.slopes.push_back(std::move(placed));
   }
   return out;

@@ -129,7 +129,7 @@ std::vector<Strip> masonry_of(const PlacedSlope& slope, bool grown) {
   return out;
 }
 
-// Where lead is bossed or welded round a stack's front corners: the gap's own width each way, and up to where the
+// Where lead is bossed or welded round a stack's corners: the gap's own width each way, and up to where the
 // apron's fold stands on the units. And where a wall on a line ends within the slope: nobody says what stands
 // there.
 std::vector<Strip> bossed_corners(const PlacedSlope& slope) {
@@ -146,12 +146,14 @@ std::vector<Strip> bossed_corners(const PlacedSlope& slope) {
   for (const auto& faces : by_junction(slope)) {
     if (!is_stack(faces)) continue;
     const Box b = stack_box(faces, slope.top);
-    const double up = b.s0 + slope.face * tan_deg(slope.pitch) + 1;
     double gap = 0;
     for (const PlacedFace* f : faces) gap = std::max(gap, gap_beside(slope, *f));
     gap += 1;
-    out.push_back(box(b.u0 - gap, b.u0 + gap, b.s0 - gap, up));
-    out.push_back(box(b.u1 - gap, b.u1 + gap, b.s0 - gap, up));
+    const double up = b.s0 + slope.face * tan_deg(slope.pitch) + gap;
+    for (const double u : {b.u0, b.u1}) {
+      out.push_back(box(u - gap, u + gap, b.s0 - gap, up));
+      if (b.s1 < slope.top - 1) out.push_back(box(u - gap, u + gap, b.s1 - gap, b.s1 + 2 * gap));
+    }
   }
   return out;
 }
@@ -290,6 +292,15 @@ void add_leads(const PlacedSlope& slope, const Reach& reach, Site& site) {
       sheet.turned_up = sheet.drains || (stands && stands->n1 > slope.face + 1);
       for (const Hole& h : lead.pierced) sheet.holes.push_back(h);
       sheet.owner = site.units.size() + site.leads.size();
+      if (lead.kind == "cheek-flashing") {
+        // The box over it keeps the rain off, and so does what hangs over the roof further up.
+        Sheet boxed = sheet;
+        for (Strip& s : boxed.strips) s.hi0 = s.hi1 = slope.top;
+        boxed.order = std::numeric_limits<std::int64_t>::max();
+        boxed.drains = true;
+        boxed.owner = kNobody;
+        site.traced.sheets.push_back(std::move(boxed));
+      }
       site.traced.sheets.push_back(std::move(sheet));
       any = true;
     }
@@ -396,7 +407,9 @@ Site site_of(const PlacedSlope& slope, const std::vector<const PlacedFace*>& fac
       }
     }
   }
-  site.traced.eaves = slope.eaves;
+  // What gets below the under-course near its tail comes out over the fascia: as far up as it can be driven.
+  const double eaves = slope.eaves + std::max(length - 2 * slope.gauge, 0.0);
+  site.traced.eaves = eaves;
   site.traced.masonry = masonry_of(slope, false);
   site.traced.dressed = corners_of(slope);
   site.traced.closed = bossed_corners(slope);
@@ -406,7 +419,7 @@ Site site_of(const PlacedSlope& slope, const std::vector<const PlacedFace*>& fac
   add_leads(slope, reach, site);
   add_ridge(slope, reach, site.traced);
   if (site.sealed_matters) {
-    site.sealed.eaves = slope.eaves;
+    site.sealed.eaves = eaves;
     site.sealed.ours = std::move(sealed);
     site.sealed.masonry = masonry_of(slope, true);
     add_units(slope, reach, site, site.sealed, true);
@@ -490,7 +503,7 @@ Traced plain_field(const PlacedSlope& slope) {
     }
     order += 2;
   }
-  out.eaves = slope.eaves;
+  out.eaves = slope.eaves + std::max(slope.slope->covering.length.value.in_mm() - 2 * slope.gauge, 0.0);
   // The outermost half units have no neighbours to drop their water on.
   out.ours.push_back(box(pitch, right - pitch, 0, slope.top - kUnderRidge));
   add_ridge(slope, {0, right, 0, slope.top}, out);

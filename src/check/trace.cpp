@@ -133,17 +133,17 @@ std::int64_t Tracer::below(std::size_t sheet, double u, double s, double in_u, d
     // A sheet that lies in masonry, or behind a wall, is not ours.
     if (traced_.sheets[sheet].turned_up || covers(traced_.masonry, u + in_u, s + in_s)) return kAway;
     // Close against masonry it drops onto what stands up there.
-    const std::int64_t inside = highest_under(sheet, u + in_u, s + in_s);
-    return inside >= 0 && traced_.sheets[static_cast<std::size_t>(inside)].turned_up ? inside : kThrough;
+    return highest_under(sheet, u + in_u, s + in_s, true);
   }
+  if (covers(traced_.masonry, u + in_u, s + in_s)) return kAway;
   return covers(traced_.ours, u, s) ? kThrough : kAway;
 }
 
-std::int64_t Tracer::highest_under(std::size_t sheet, double u, double s) const {
+std::int64_t Tracer::highest_under(std::size_t sheet, double u, double s, bool turned_up) const {
   std::int64_t best = kThrough;
   for (const std::size_t i : near(s)) {
     const Sheet& other = traced_.sheets[i];
-    if (other.order >= traced_.sheets[sheet].order) continue;
+    if (other.order >= traced_.sheets[sheet].order || (turned_up && !other.turned_up)) continue;
     const Extent& e = nodes_[i].extent;
     if (u < e.u0 || u > e.u1 || s < e.s0 || s > e.s1) continue;
     if (best >= 0 && traced_.sheets[static_cast<std::size_t>(best)].order >= other.order) continue;
@@ -247,9 +247,12 @@ void Tracer::link_sides(std::size_t sheet) {
     for (std::size_t b = first; b <= last && b < bands_.size(); ++b) {
       for (const std::size_t i : bands_[b]) {
         if (traced_.sheets[i].order >= mine.order) continue;
-        if (const Strip* strip = strip_at(traced_.sheets[i].strips, beside)) {
-          breaks.push_back(low_at(*strip, beside));
-          breaks.push_back(high_at(*strip, beside));
+        // Close against masonry it is what lies just within that matters.
+        for (const double x : {beside, 2 * u - beside}) {
+          if (const Strip* strip = strip_at(traced_.sheets[i].strips, x)) {
+            breaks.push_back(low_at(*strip, x));
+            breaks.push_back(high_at(*strip, x));
+          }
         }
       }
     }

@@ -87,6 +87,7 @@ struct PlacedFace {
   job::Face face;
   job::FaceFrame frame;
   std::optional<job::Detail> asked;  // the detail that the person insists on
+  bool bare_is_wrong = false;        // lead belongs here, whether or not any is left
 };
 
 struct PlacedSlope {

@@ -160,7 +160,7 @@ class Tracer {
   void link_bound(std::size_t sheet, const Strip& strip, bool head);
   // What lies below this sheet at a spot just past its edge; (in_u, in_s) leads back to just inside of it.
   std::int64_t below(std::size_t sheet, double u, double s, double in_u, double in_s) const;
-  std::int64_t highest_under(std::size_t sheet, double u, double s) const;
+  std::int64_t highest_under(std::size_t sheet, double u, double s, bool turned_up = false) const;
   std::span<const std::size_t> near(double s) const;
 
   Traced traced_;
