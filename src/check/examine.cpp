@@ -1,5 +1,6 @@
 #include <lapwright/check/examine.h>
 
+#include "found.h"
 #include "measure.h"
 
 #include <lapwright/base/trig.h>
@@ -38,7 +39,6 @@ std::int64_t course_at(const PlacedSlope& slope, double s) {
   return course;
 }
 
-// Of a leak under cover: the course whose units lie topmost where it got through.
 struct Covering {
   double drift = 0;
   double climb = 0;
@@ -191,12 +191,20 @@ class SlopeExaminer {
     return {std::min(f.drift + 0.05, kMostDrift), 0};
   }
 
+  // Under a soffit that comes down to the roof the last of a wall is boxed out, and only lightly rained on.
+  bool runs_out(const Site& site) const {
+    return std::any_of(slope_.leads.begin(), slope_.leads.end(), [&](const PlacedLead& l) {
+      return l.junction == site.junction && l.kind == "cheek-flashing";
+    });
+  }
+
   std::string where(const Site& site, std::int64_t course) const {
     return slope_.slope->name + " / " + site.junction + " / course " + std::to_string(course + 1);
   }
 
   void say(const Site& site, const Tracer& tracer, const job::Frontier& f, bool dry, bool sideways, bool driven,
            bool points_hold, double climb_limit) {
+    const Level sideways_level = runs_out(site) ? Level::doubt : Level::wrong;
     // Nobody says what stands behind a wall on a line: there, what only hard wind drives through is a doubt.
     const bool on_line = std::any_of(slope_.faces.begin(), slope_.faces.end(), [&](const PlacedFace& face) {
       return face.junction == site.junction && face.kind == job::JunctionKind::wall;
@@ -238,7 +246,7 @@ class SlopeExaminer {
     }
     if (!sideways) {
       const auto leaks = tracer.leaks({std::min(f.drift + 0.05, kMostDrift), 0});
-      if (!leaks.empty()) add("check.leaks_sideways", leaks.front(), f.drift, f.covering_drift);
+      if (!leaks.empty()) add("check.leaks_sideways", leaks.front(), f.drift, f.covering_drift, sideways_level);
       return;
     }
     if (!driven) {
@@ -276,8 +284,10 @@ bool has_lead(const PlacedSlope& slope, const std::string& junction) {
 Examined examine(const PlacedRoof& roof, const job::Survey& survey, const practice::Pack& pack,
                  const Options& options) {
   Examined out;
-  for (const PlacedSlope& slope : roof.slopes) {
-    if (slope.units.empty()) continue;  // nothing can be laid; the findings of the set-out say why
+  for (const PlacedSlope& placed : roof.slopes) {
+    if (placed.units.empty()) continue;  // nothing can be laid; the findings of the set-out say why
+    PlacedSlope slope = placed;
+    lay_asked_covers(slope, pack);
     Measures m(slope, survey, pack, options, out);
     measure_covering(m);
     measure_soakers(m);

@@ -197,6 +197,7 @@ void trace_face(Measures& m, const PlacedFace& face) {
   std::sort(xs.begin(), xs.end());
   constexpr double kEnds = 10;  // mm: what ends a wall is not the face's affair
   constexpr double kEndsOfLine = 250;
+  constexpr double kLead = 150;  // mm up the face: as high as lead usually goes
   double cover_least = 1e300;
   bool said = false;
   double shows = 0;
@@ -206,7 +207,8 @@ void trace_face(Measures& m, const PlacedFace& face) {
     const double ends = face.kind == job::JunctionKind::wall ? kEndsOfLine : kEnds;
     if (x < first + ends || x > last - ends) continue;
     const std::vector<Span> spans = spans_at(sheets, x);
-    double highest = foot;
+    // Near the wall's upper end a plumb line leaves the face before it meets the lead.
+    double highest = foot + kLead;
     for (const Span& s : spans) highest = std::max(highest, s.high);
     if (x + across * highest > face.frame.length.in_mm() - 2) continue;
     if (const auto over = over_upstand(spans)) cover_least = std::min(cover_least, *over);

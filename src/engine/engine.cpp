@@ -1,5 +1,6 @@
 #include <lapwright/engine/engine.h>
 
+#include "examining.h"
 #include "planning.h"
 #include "rules_text.h"
 #include "table.h"
@@ -55,6 +56,7 @@ std::string_view version() {
 Outcome plan(const Request& request) {
   auto planned = plan_job(request.job);
   if (!planned) return unreadable(planned.error());
+  examine(*planned);
   Outcome out;
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_plan(planned->plan);
@@ -66,6 +68,7 @@ Outcome plan(const Request& request) {
 Outcome check(const Request& request) {
   auto planned = plan_job(request.job);
   if (!planned) return unreadable(planned.error());
+  examine(*planned);
   Outcome out;
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_findings(planned->plan.findings);

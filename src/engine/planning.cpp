@@ -151,11 +151,15 @@ Result<Planned> plan_job(std::string_view job_bytes) {
   judge_overrides(*pack, plan);
   assume(*survey, plan);
   list_memory(*pack, plan);
+  sort_findings(plan);
+  put_in_words(*survey, *catalogue, plan);
+  return Planned{std::move(*survey), std::move(*pack), std::move(*catalogue), std::move(plan)};
+}
+
+void sort_findings(job::Plan& plan) {
   std::stable_sort(
       plan.findings.begin(), plan.findings.end(),
       [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
-  put_in_words(*survey, *catalogue, plan);
-  return Planned{std::move(*survey), std::move(*pack), std::move(*catalogue), std::move(plan)};
 }
 
 bool has_wrong(const job::Plan& plan) {

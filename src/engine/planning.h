@@ -18,7 +18,11 @@ struct Planned {
   job::Plan plan;
 };
 
+// Not yet looked at by the checker (examining.h).
 Result<Planned> plan_job(std::string_view job_bytes);
+
+// `wrong` first, notes last; otherwise as they were found.
+void sort_findings(job::Plan& plan);
 
 // True when a finding of the plan is `wrong`.
 bool has_wrong(const job::Plan& plan);

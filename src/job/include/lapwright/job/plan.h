@@ -8,6 +8,7 @@
 #include <lapwright/base/units.h>
 #include <lapwright/geom/net.h>
 #include <lapwright/geom/space.h>
+#include <lapwright/job/frontier.h>
 #include <lapwright/job/survey.h>
 
 #include <cstdint>
@@ -215,6 +216,7 @@ struct Plan {
   std::vector<Row> rows;
   std::vector<Choice> choices;
   std::vector<Finding> findings;
+  std::vector<Frontier> check;  // of every junction that was traced
   std::vector<WorkStep> order_of_work;
 };
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <lapwright/base/units.h>
+#include <lapwright/job/frontier.h>
 #include <lapwright/job/plan.h>
 
 #include <cstdint>
@@ -22,28 +23,6 @@ struct Measure {
   bool at_most = false;  // the limit is the most, not the least
   bool holds = true;
   std::string source;
-};
-
-// How much weather a junction stands, beside what the plain covering of the same pitch and courses stands.
-struct Frontier {
-  std::string slope;
-  std::string junction;
-  double drift = 0;  // degrees to either side of the line of fall, without wind up the slope; below 0: none at all
-  double climb = 0;  // mm up along the units, without drift; below 0: none at all
-  double rise = 0;   // the same as a head of water, mm
-  double wind = 0;   // m/s that holds up such a head
-  double covering_drift = 0;
-  double covering_climb = 0;
-  double covering_climb_nailed = 0;  // with the covering's own nail holes
-  struct Point {
-    double drift = 0;  // degrees
-    double climb = 0;  // mm stood at that drift
-    double covering = 0;
-  };
-  std::vector<Point> points;
-  double run = 0;  // mm up the slope: side-creep grows with it
-  std::int64_t courses = 0;
-  bool holds = true;
 };
 
 // A junction as traced, for drawing: everything in the slope's (u, s), mm.
