@@ -294,6 +294,7 @@ Examined examine(const PlacedRoof& roof, const job::Survey& survey, const practi
     measure_flashings(m);
     measure_nails(m);
     measure_pipes(m);
+    measure_stacks(m);
     trace_faces(m);
     const std::vector<Site> sites = sites_of(slope);
     if (sites.empty()) continue;

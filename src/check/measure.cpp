@@ -216,9 +216,9 @@ void measure_soakers(Measures& m) {
       const Measures::At at{face.junction, face.face.name, course};
       const auto found = soakers.find(course);
       if (found == soakers.end()) {
-        // Of a course that shows less than a hand's width beside the face nothing is asked.
-        constexpr double kHand = 10;  // mm
-        const double beside = std::min(margin_to, to) - std::max(line.tail, from);
+        // Of a course that only just begins below the face's upper end nothing is asked.
+        constexpr double kHand = 3.5;  // mm
+        const double beside = std::min(margin_to, to - kHand) - std::max(line.tail, from);
         bool any_unit = false;
         for (const PlacedUnit& unit : m.slope.units) {
           if (unit.course != course) continue;
@@ -227,16 +227,16 @@ void measure_soakers(Measures& m) {
         }
         const double s_mid = std::max(line.tail, from) + std::max(beside, 0.0) / 2;
         const bool other_lead = std::any_of(m.slope.leads.begin(), m.slope.leads.end(), [&](const PlacedLead& l) {
-          if (l.kind == "soaker" || l.junction != face.junction) return false;
+          if ((l.kind != "cheek-flashing" && l.kind != "back-gutter") || l.junction != face.junction) return false;
           const auto on = l.extent(Lies::on_roof);
-          return on && on->s0 <= s_mid && s_mid <= on->s1 && l.face == face.face.name;
+          return on && on->s0 <= s_mid && s_mid <= on->s1 && (l.kind == "back-gutter" || l.face == face.face.name);
         });
         if (other_lead) {
           before = nullptr;
           continue;
         }
         const bool between = course > soakers.begin()->first && course < soakers.rbegin()->first;
-        if (course >= 0 && any_unit && (between || beside > kHand) && m.options.has(Part::soaker_each_course))
+        if (course >= 0 && any_unit && (between || beside > 0.01) && m.options.has(Part::soaker_each_course))
           m.broken("check.soaker_missing", at, {}, "common practice, no source");
         before = nullptr;
         continue;
@@ -474,6 +474,40 @@ void measure_nails(Measures& m) {
     m.broken("check.nails_over_lead", {o.lead->junction, o.lead->face, -2},
              {{"mark", o.lead->mark, ""}, {"nails", o.nails, ""}}, "common practice, no source",
              o.lead->kind == "mitred-soaker" ? Level::doubt : Level::note);
+  }
+}
+
+void measure_stacks(Measures& m) {
+  if (!m.options.has(Part::corner)) return;
+  constexpr double kIn = 5;  // mm past the stack's side
+  const auto covered = [&](const PlacedFace& face, double u, double s) {
+    return std::any_of(m.slope.leads.begin(), m.slope.leads.end(), [&](const PlacedLead& lead) {
+      if (lead.junction != face.junction || lead.kind == "soaker") return false;
+      return std::any_of(lead.panels.begin(), lead.panels.end(), [&](const PlacedPanel& panel) {
+        if (panel.lies != Lies::on_roof) return false;
+        for (const Strip& strip : strips_of(panel.ring)) {
+          if (u < strip.u0 || u > strip.u1) continue;
+          const double t = (u - strip.u0) / (strip.u1 - strip.u0);
+          if (s >= strip.lo0 + t * (strip.lo1 - strip.lo0) && s <= strip.hi0 + t * (strip.hi1 - strip.hi0))
+            return true;
+        }
+        return false;
+      });
+    });
+  };
+  for (const PlacedFace& face : m.slope.faces) {
+    const Measures::At at{face.junction, face.face.name, -2};
+    if (face.face.kind == job::FaceKind::front && face.welded) {
+      // Past what the apron itself covers on the units.
+      const double s = face.face.from.s.in_mm() + m.slope.face * tan_deg(m.slope.pitch) + 20;
+      if (!covered(face, face.face.from.u.in_mm() - kIn, s) || !covered(face, face.face.to.u.in_mm() + kIn, s))
+        m.broken("check.corner_open", at, {}, "common practice, no source");
+    }
+    if (face.face.kind == job::FaceKind::side && face.through_ridge) {
+      const double way = face.face.hand == job::Hand::left ? kIn : -kIn;
+      if (!covered(face, face.face.from.u.in_mm() + way, m.slope.top - 20))
+        m.broken("check.ridge_end_open", at, {}, "common practice, no source");
+    }
   }
 }
 

@@ -51,6 +51,8 @@ void measure_soakers(Measures& m);
 void measure_flashings(Measures& m);
 void measure_nails(Measures& m);
 void measure_pipes(Measures& m);
+// Welded corners, and saddles where a stack stands through the ridge.
+void measure_stacks(Measures& m);
 // Water down the walls' faces.
 void trace_faces(Measures& m);
 

@@ -214,6 +214,10 @@ void place_faces(const job::Survey& survey, PlacedSlope& out) {
       }
       if (face.kind != job::FaceKind::round) placed.frame = job::frame_of(placed.face, out.slope->pitch.value);
       placed.asked = junction.detail;
+      placed.welded = junction.corners == job::Corners::welded;
+      placed.through_ridge =
+          junction.across && std::any_of(out.slope->junctions.begin(), out.slope->junctions.end(),
+                                         [&](const job::Junction& j) { return j.name == junction.name; });
       out.faces.push_back(std::move(placed));
     }
   }
@@ -267,7 +271,8 @@ void settle(PlacedLead& lead, const PlacedSlope& slope) {
       if (!own && (x1 < kOnPlane || x0 > face.frame.length.in_mm() - kOnPlane)) continue;
       if (low > -kOnPlane && high < kOnPlane) {
         panel.lies = Lies::on_face;
-      } else if (own && high < kOnPlane && low < -kOnPlane) {
+      } else if (own && !(flat > 0.95 && (x1 < kOnPlane || x0 > face.frame.length.in_mm() - kOnPlane)) &&
+                 high < kOnPlane && low < -kOnPlane) {
         panel.lies = Lies::in_masonry;
       }
     }

@@ -29,6 +29,7 @@ struct Job {
   std::string name;
   std::optional<engine::Planned> planned;
   PlacedRoof roof;
+  check::Examined whole;
 };
 
 check::Examined look(const Job& job, const PlacedRoof& roof, const check::Options& options = {}) {
@@ -39,19 +40,24 @@ bool is_wrong(const job::Finding& f) {
   return f.level == job::Level::wrong;
 }
 
-std::string first_wrong(const check::Examined& examined) {
-  for (const job::Finding& f : examined.findings) {
-    if (is_wrong(f)) return f.where + ": " + f.rule;
+std::string first_wrong(const Job& job) {
+  for (const job::Finding& f : job.whole.findings) {
+    if (is_wrong(f)) {
+      return f.where + ": " +
+             job.planned->catalogue.say("finding." + f.rule, f.params, job.planned->survey.shown_in);
+    }
   }
   return {};
 }
 
-// Found at the right place: a `wrong` that was not there before, at the junction that was broken.
-bool found_at(const check::Examined& broken, const check::Examined& whole, const std::string& junction) {
+// Found at the right place: a finding of this level or worse that was not there before, at the junction that was
+// broken.
+bool found_at(const check::Examined& broken, const check::Examined& whole, const std::string& junction,
+              job::Level least = job::Level::wrong) {
   return std::any_of(broken.findings.begin(), broken.findings.end(), [&](const job::Finding& f) {
-    if (!is_wrong(f) || f.where.find(junction) == std::string::npos) return false;
+    if (f.level < least || f.where.find(junction) == std::string::npos) return false;
     return std::none_of(whole.findings.begin(), whole.findings.end(), [&](const job::Finding& w) {
-      return is_wrong(w) && w.rule == f.rule && w.where == f.where;
+      return w.level >= least && w.rule == f.rule && w.where == f.where;
     });
   });
 }
@@ -78,7 +84,10 @@ std::vector<Job> sound_jobs(std::int64_t at_random) {
     take(file, sample::file_bytes(file));
   Generator random(20261125);
   for (std::int64_t i = 0; i < at_random; ++i) take("random " + std::to_string(i), sample::random_job(random));
-  for (Job& job : out) job.roof = check::place(job.planned->survey, job.planned->plan);
+  for (Job& job : out) {
+    job.roof = check::place(job.planned->survey, job.planned->plan);
+    job.whole = check::examine(job.roof, job.planned->survey, job.planned->pack);
+  }
   return out;
 }
 
@@ -90,10 +99,16 @@ const std::vector<Job>& jobs() {
 TEST(Breaking, sound_plans_pass) {
   std::size_t wrong = 0;
   for (const Job& job : jobs()) {
-    const std::string first = first_wrong(look(job, job.roof));
+    const std::string first = first_wrong(job);
     if (first.empty()) continue;
     ++wrong;
-    if (wrong <= 8) std::printf("%s: %s\n", job.name.c_str(), first.c_str());
+    if (std::getenv("DUMPJOB") != nullptr && job.name.starts_with("random")) {
+      Generator again(20261125);
+      std::string bytes;
+      for (int k = 0; k <= std::atoi(job.name.c_str() + 7); ++k) bytes = sample::random_job(again);
+      std::printf("%s", bytes.c_str());
+    }
+    if (wrong <= 20) std::printf("%s: %s\n", job.name.c_str(), first.c_str());
   }
   std::printf("sound plans: %zu, of them called wrong: %zu\n", jobs().size(), wrong);
   EXPECT_GE(jobs().size(), 200U);
@@ -107,13 +122,14 @@ struct Rate {
 
 // Breaks one lead of each job, picked at random, by `change`; false: it cannot be broken so.
 template <class Change>
-std::map<std::string, Rate> break_leads(std::int64_t a_job, const Change& change, const char* what) {
+std::map<std::string, Rate> break_leads(std::int64_t a_job, const Change& change, const char* what,
+                                        job::Level least = job::Level::wrong) {
   std::map<std::string, Rate> rates;
   Generator random(7);
   std::size_t told = 0;
   for (const Job& job : jobs()) {
-    const check::Examined whole = look(job, job.roof);
-    if (!first_wrong(whole).empty()) continue;
+    const check::Examined& whole = job.whole;
+    if (!first_wrong(job).empty()) continue;
     for (std::int64_t n = 0; n < a_job; ++n) {
       PlacedRoof roof = job.roof;
       std::vector<std::pair<std::size_t, std::size_t>> all;
@@ -128,7 +144,7 @@ std::map<std::string, Rate> break_leads(std::int64_t a_job, const Change& change
       if (!change(roof.slopes[s], l, random)) continue;
       Rate& rate = rates[lead.kind];
       ++rate.tried;
-      if (found_at(look(job, roof), whole, lead.junction)) {
+      if (found_at(look(job, roof), whole, lead.junction, least)) {
         ++rate.found;
       } else if (told++ < 10) {
         std::printf("  %s not found: %s, %s %s of %s %s, course %d\n", what, job.name.c_str(), lead.mark.c_str(),
@@ -186,7 +202,7 @@ TEST(Breaking, slid_dropped_and_turned_round_pieces_are_mostly_found) {
       found += rate.found;
     }
   };
-  // A soaker slid down by its lap: its head comes out under the one above.
+  // A soaker slid down: where its lap is longer than that, its tail is seen and no more.
   add(break_leads(
       1,
       [](check::PlacedSlope& slope, std::size_t l, Generator&) {
@@ -194,7 +210,7 @@ TEST(Breaking, slid_dropped_and_turned_round_pieces_are_mostly_found) {
         move(slope.leads[l], {0, -80, 0});
         return true;
       },
-      "slid"));
+      "slid", job::Level::doubt));
   // An upstand dropped below the units.
   add(break_leads(
       1,

@@ -36,12 +36,11 @@ enum class Part : std::uint8_t {
   cover,
   nails,
   pipe,
+  corner,
 };
-inline constexpr std::size_t kParts = static_cast<std::size_t>(Part::pipe) + 1;
 
 struct Options {
-  bool draw = false;  // keep what the proof sheets draw
-  bool frontiers = true;  // work them out; otherwise only whether each junction stands what it must
+  bool draw = false;  // keep what a drawing of the trace needs
   std::vector<Part> without;
   bool has(Part part) const {
     for (const Part p : without) {

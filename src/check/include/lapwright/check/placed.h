@@ -87,6 +87,8 @@ struct PlacedFace {
   job::Face face;
   job::FaceFrame frame;
   std::optional<job::Detail> asked;  // the detail that the person insists on
+  bool welded = false;               // the survey asks for welded corners
+  bool through_ridge = false;        // of a stack that this slope names
   bool bare_is_wrong = false;        // lead belongs here, whether or not any is left
 };
 
