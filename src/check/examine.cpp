@@ -20,6 +20,8 @@ using job::Level;
 constexpr double kMostDrift = 80;   // degrees: beyond, nothing is asked
 constexpr double kMostClimb = 300;  // mm
 constexpr double kHardWind = 45;    // degrees: where joints are locked no more is asked of climb and drift together
+// Degrees: enough to cross a perp that is laid tight.
+constexpr double kHardlyAny = 0.05;
 // What a junction may stand less than the covering: its soakers' set-back and this.
 constexpr double kClimbSlack = 2;  // mm
 constexpr double kDriftSlack = 1.5;  // degrees
@@ -45,7 +47,7 @@ struct Covering {
 };
 
 Covering covering_of(const Tracer& plain) {
-  return {plain.drift_stood(kMostDrift), plain.climb_stood(0, kMostClimb)};
+  return {plain.drift_stood(kMostDrift), plain.climb_stood(kHardlyAny, kMostClimb)};
 }
 
 job::Trace::Ring ring_of(const std::vector<Strip>& strips) {
@@ -142,7 +144,7 @@ class SlopeExaminer {
       sealed.emplace(site.sealed);
       held_against = &*sealed;
       f.covering_drift = std::min(f.covering_drift, sealed->drift_stood(kMostDrift));
-      f.covering_climb = std::min(f.covering_climb, sealed->climb_stood(0, kMostClimb));
+      f.covering_climb = std::min(f.covering_climb, sealed->climb_stood(kHardlyAny, kMostClimb));
     }
     // A single-lap covering's joints are locked; it is held against a head of water as well.
     const double least_climb = pack_.number("check.rise_least") / sin_deg(slope_.own_pitch);

@@ -37,6 +37,7 @@ struct Span {
 };
 
 constexpr double kNear = 1.5;  // mm
+constexpr double kUnderRidge = 75;  // mm: what ends the slope at its top laps this much
 constexpr double kShows = 25;  // mm: what is dressed down or trimmed without a word
 
 bool touches(const Sheeted& sheet, double x, double y) {
@@ -214,8 +215,9 @@ void trace_face(Measures& m, const PlacedFace& face) {
     if (const auto over = over_upstand(spans)) cover_least = std::min(cover_least, *over);
     const Behind behind = run_down(spans, foot, shows);
     if (!behind.leaks || said || !m.options.has(Part::face)) continue;
-    said = true;
     const Vec3 at = face.frame.foot + (x + across * behind.y) * face.frame.along + behind.y * face.frame.up;
+    if (at.y > m.slope.top - kUnderRidge && face.face.kind == job::FaceKind::side) continue;
+    said = true;
     std::int64_t course = -2;
     for (const PlacedUnit& unit : m.slope.units) {
       if (unit.tail <= at.y && unit.course > course) course = unit.course;

@@ -261,7 +261,10 @@ void measure_soakers(Measures& m) {
             under = std::max(under, reach);
           }
         }
-        if (under > -1e300) m.least("check.leg", at, under, leg_rule);
+        // Rows end up to a joint short of where they may: what a hand cuts is forgiven.
+        if (under > -1e300) {
+          m.least("check.leg", at, under, leg_rule.value - tolerance::kHandCut.in_mm(), leg_rule.source);
+        }
       }
       if (m.options.has(Part::tail)) {
         m.least("check.tail", at, leg->s0 - line.tail, 0, "common practice, no source", Level::doubt);

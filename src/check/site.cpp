@@ -143,6 +143,18 @@ std::vector<Strip> bossed_corners(const PlacedSlope& slope) {
       out.push_back(box(u - kEnd, u + kEnd, s - kEnd, s + kEnd));
     }
   }
+  // Where a side wall begins up the slope, the units below it run to the slope's edge; what of them lies beside
+  // the wall's foot is under its first soaker, and what ends the wall is not this face's affair.
+  for (const PlacedFace& f : slope.faces) {
+    if (f.face.kind != FaceKind::side || f.kind != job::JunctionKind::side) continue;
+    const double from = f.face.from.s.in_mm();
+    if (from < 1) continue;
+    const double u = f.face.from.u.in_mm();
+    const bool left = f.face.hand == job::Hand::left;
+    constexpr double kHair = 0.01;
+    const double length = slope.slope->covering.length.value.in_mm();
+    out.push_back(box(left ? u - kBehind : u - kHair, left ? u + kHair : u + kBehind, from - 1, from + length));
+  }
   for (const auto& faces : by_junction(slope)) {
     if (!is_stack(faces)) continue;
     const Box b = stack_box(faces, slope.top);

