@@ -19,11 +19,12 @@ using job::Level;
 
 constexpr double kMostDrift = 80;   // degrees: beyond, nothing is asked
 constexpr double kMostClimb = 300;  // mm
-constexpr double kHardWind = 45;    // degrees: where joints are locked no more is asked of climb and drift together
+constexpr double kHardWind =
+    45;  // degrees: where joints are locked no more is asked of climb and drift together
 // Degrees: enough to cross a perp that is laid tight.
 constexpr double kHardlyAny = 0.05;
 // What a junction may stand less than the covering: its soakers' set-back and this.
-constexpr double kClimbSlack = 2;  // mm
+constexpr double kClimbSlack = 2;    // mm
 constexpr double kDriftSlack = 1.5;  // degrees
 
 // The wind that holds up a head of water: h = rho v^2 / (2 rho_w g).
@@ -174,7 +175,8 @@ class SlopeExaminer {
     const bool driven = f.climb >= climb_limit;
     const bool single = slope_.double_lap || f.climb >= std::min(least_climb, f.covering_climb);
     f.holds = dry && sideways && driven && points_hold && single;
-    if (options_.has(Part::trace)) say(site, tracer, f, dry, sideways, driven && single, points_hold, climb_limit);
+    if (options_.has(Part::trace))
+      say(site, tracer, f, dry, sideways, driven && single, points_hold, climb_limit);
     if (options_.draw) {
       const Weather weather = worst(tracer, f, dry, sideways);
       const auto leaks = tracer.leaks(weather);
@@ -204,8 +206,8 @@ class SlopeExaminer {
     return slope_.slope->name + " / " + site.junction + " / course " + std::to_string(course + 1);
   }
 
-  void say(const Site& site, const Tracer& tracer, const job::Frontier& f, bool dry, bool sideways, bool driven,
-           bool points_hold, double climb_limit) {
+  void say(const Site& site, const Tracer& tracer, const job::Frontier& f, bool dry, bool sideways,
+           bool driven, bool points_hold, double climb_limit) {
     const Level sideways_level = runs_out(site) ? Level::doubt : Level::wrong;
     // Nobody says what stands behind a wall on a line: there, what only hard wind drives through is a doubt.
     const bool on_line = std::any_of(slope_.faces.begin(), slope_.faces.end(), [&](const PlacedFace& face) {
@@ -248,7 +250,8 @@ class SlopeExaminer {
     }
     if (!sideways) {
       const auto leaks = tracer.leaks({std::min(f.drift + 0.05, kMostDrift), 0});
-      if (!leaks.empty()) add("check.leaks_sideways", leaks.front(), f.drift, f.covering_drift, sideways_level);
+      if (!leaks.empty())
+        add("check.leaks_sideways", leaks.front(), f.drift, f.covering_drift, sideways_level);
       return;
     }
     if (!driven) {

@@ -1,6 +1,7 @@
-// Rain on a wall: it runs plumb down the face until a turned-in edge leads it out, then down the outside of the
-// lead, from piece to piece, to the roof. What stays on the face and meets an upstand's edge, or the gap beside
-// the roof, has got behind the lead. Every plumb line is judged: between two corners of the lead nothing changes.
+// Rain on a wall: it runs plumb down the face until a turned-in edge leads it out, then down the outside of
+// the lead, from piece to piece, to the roof. What stays on the face and meets an upstand's edge, or the gap
+// beside the roof, has got behind the lead. Every plumb line is judged: between two corners of the lead
+// nothing changes.
 #include "measure.h"
 
 #include <lapwright/base/trig.h>
@@ -36,9 +37,9 @@ struct Span {
   bool turned_in = false;
 };
 
-constexpr double kNear = 1.5;  // mm
+constexpr double kNear = 1.5;       // mm
 constexpr double kUnderRidge = 75;  // mm: what ends the slope at its top laps this much
-constexpr double kShows = 25;  // mm: what is dressed down or trimmed without a word
+constexpr double kShows = 25;       // mm: what is dressed down or trimmed without a word
 
 bool touches(const Sheeted& sheet, double x, double y) {
   return std::any_of(sheet.turned_in.begin(), sheet.turned_in.end(), [&](const auto& edge) {
@@ -95,8 +96,8 @@ Behind run_down(const std::vector<Span>& spans, double foot, double& shows) {
         on = next;
         continue;
       }
-      // An upstand that shows over the inner corner of a step: the step below its edge still leads the rain out,
-      // and how far it shows is judged on its own.
+      // An upstand that shows over the inner corner of a step: the step below its edge still leads the rain
+      // out, and how far it shows is judged on its own.
       const Span* led_out = nullptr;
       for (const Span& s : spans) {
         if (s.turned_in && s.high <= next->high && s.sheet->lead->order > next->sheet->lead->order &&
@@ -126,7 +127,8 @@ Behind run_down(const std::vector<Span>& spans, double foot, double& shows) {
   return {};
 }
 
-// How far the flashing covers the upstand that stands highest there. Nothing where there is none, or no flashing.
+// How far the flashing covers the upstand that stands highest there. Nothing where there is none, or no
+// flashing.
 std::optional<double> over_upstand(const std::vector<Span>& spans) {
   const Span* up = nullptr;
   for (const Span& s : spans) {
@@ -243,6 +245,9 @@ void trace_face(Measures& m, const PlacedFace& face) {
 }  // namespace
 
 void trace_faces(Measures& m) {
+  // On a slope that is nearly upright itself plumb lines run along it, and say nothing about its sides.
+  constexpr double kNearlyUpright = 75;  // degrees
+  if (m.slope.pitch > kNearlyUpright) return;
   for (const PlacedFace& face : m.slope.faces) {
     if (face.face.kind == job::FaceKind::round || face.frame.length.in_mm() < 1) continue;
     const bool any = std::any_of(m.slope.leads.begin(), m.slope.leads.end(),

@@ -45,8 +45,8 @@ std::optional<Limit> headlap_limit(const Measures& m) {
   const job::Covering& c = m.slope.slope->covering;
   if (c.headlap) return Limit{c.headlap->in_mm(), "survey"};
   if (c.kind == job::CoveringKind::plain_tile) {
-    const practice::Rule& rule = m.pack.rule(job::is_exposed(m.survey.exposure) ? "headlap.plain_tile_severe"
-                                                                                : "headlap.plain_tile");
+    const practice::Rule& rule =
+        m.pack.rule(job::is_exposed(m.survey.exposure) ? "headlap.plain_tile_severe" : "headlap.plain_tile");
     return Limit{rule.value, rule.source};
   }
   if (c.kind != job::CoveringKind::slate) return std::nullopt;
@@ -79,14 +79,15 @@ std::string Measures::where(const At& at) const {
 
 void Measures::least(const std::string& rule, const At& at, double value, double limit,
                      const std::string& source, Level level) {
-  take({rule, slope.slope->name, at.junction, where(at), value, limit, false, value >= limit - kSlack, source}, at,
-       level);
+  take(
+      {rule, slope.slope->name, at.junction, where(at), value, limit, false, value >= limit - kSlack, source},
+      at, level);
 }
 
-void Measures::most(const std::string& rule, const At& at, double value, double limit, const std::string& source,
-                    Level level) {
-  take({rule, slope.slope->name, at.junction, where(at), value, limit, true, value <= limit + kSlack, source}, at,
-       level);
+void Measures::most(const std::string& rule, const At& at, double value, double limit,
+                    const std::string& source, Level level) {
+  take({rule, slope.slope->name, at.junction, where(at), value, limit, true, value <= limit + kSlack, source},
+       at, level);
 }
 
 void Measures::take(job::Measure measure, const At& at, Level level) {
@@ -118,7 +119,8 @@ job::Finding Measures::finding_of(const job::Measure& measure, const At& at, Lev
 
 void Measures::keep(job::Measure measure) {
   for (job::Measure& known : out_.proof.measures) {
-    if (known.rule != measure.rule || known.slope != measure.slope || known.junction != measure.junction) continue;
+    if (known.rule != measure.rule || known.slope != measure.slope || known.junction != measure.junction)
+      continue;
     const double a = known.at_most ? known.limit - known.value : known.value - known.limit;
     const double b = measure.at_most ? measure.limit - measure.value : measure.value - measure.limit;
     if (b < a) known = std::move(measure);
@@ -127,8 +129,8 @@ void Measures::keep(job::Measure measure) {
   out_.proof.measures.push_back(std::move(measure));
 }
 
-void Measures::broken(const std::string& rule, const At& at, const job::Params& params, const std::string& source,
-                      Level level) {
+void Measures::broken(const std::string& rule, const At& at, const job::Params& params,
+                      const std::string& source, Level level) {
   job::Params all = params;
   all.push_back({"course", static_cast<double>(at.course + 1), ""});
   out_.findings.push_back({level, rule, std::move(all), "", std::nullopt, std::nullopt, source, where(at)});
@@ -152,9 +154,8 @@ void measure_covering(Measures& m) {
     }
   }
   if (!m.slope.double_lap || !m.options.has(Part::sidelap)) return;
-  const practice::Rule& rule = m.pack.rule(m.slope.slope->covering.kind == job::CoveringKind::slate
-                                               ? "bond.sidelap_slate"
-                                               : "bond.sidelap_tile");
+  const practice::Rule& rule = m.pack.rule(
+      m.slope.slope->covering.kind == job::CoveringKind::slate ? "bond.sidelap_slate" : "bond.sidelap_tile");
   std::vector<PlacedLead::Extent> wide;
   for (const PlacedLead& lead : m.slope.leads) {
     if (lead.kind == "soaker") continue;
@@ -189,8 +190,9 @@ void measure_covering(Measures& m) {
         least = std::min(least, std::max({0.0, j.u0 - o.u1, o.u0 - j.u1}));
       }
     }
-    if (least < 1e300) m.least("check.sidelap", {"", "", course}, least,
-                                rule.value - tolerance::kPublishedRounding.in_mm(), rule.source, Level::doubt);
+    if (least < 1e300)
+      m.least("check.sidelap", {"", "", course}, least, rule.value - tolerance::kPublishedRounding.in_mm(),
+              rule.source, Level::doubt);
   }
 }
 
@@ -226,11 +228,14 @@ void measure_soakers(Measures& m) {
           any_unit = any_unit || !square || std::min(std::abs(unit.u0 - u), std::abs(unit.u1 - u)) < 100;
         }
         const double s_mid = std::max(line.tail, from) + std::max(beside, 0.0) / 2;
-        const bool other_lead = std::any_of(m.slope.leads.begin(), m.slope.leads.end(), [&](const PlacedLead& l) {
-          if ((l.kind != "cheek-flashing" && l.kind != "back-gutter") || l.junction != face.junction) return false;
-          const auto on = l.extent(Lies::on_roof);
-          return on && on->s0 <= s_mid && s_mid <= on->s1 && (l.kind == "back-gutter" || l.face == face.face.name);
-        });
+        const bool other_lead =
+            std::any_of(m.slope.leads.begin(), m.slope.leads.end(), [&](const PlacedLead& l) {
+              if ((l.kind != "cheek-flashing" && l.kind != "back-gutter") || l.junction != face.junction)
+                return false;
+              const auto on = l.extent(Lies::on_roof);
+              return on && on->s0 <= s_mid && s_mid <= on->s1 &&
+                     (l.kind == "back-gutter" || l.face == face.face.name);
+            });
         if (other_lead) {
           before = nullptr;
           continue;
@@ -390,7 +395,8 @@ void measure_flashings(Measures& m) {
         }
       }
       if (m.options.has(Part::upstand)) {
-        if (lead.kind == "apron") m.least("check.upstand", at, std::max(0.0, high - low), m.pack.rule("apron.upstand"));
+        if (lead.kind == "apron")
+          m.least("check.upstand", at, std::max(0.0, high - low), m.pack.rule("apron.upstand"));
         if (lead.kind == "back-gutter")
           m.least("check.upstand", at, std::max(0.0, high - low), m.pack.rule("back_gutter.upstand"));
       }
@@ -458,8 +464,8 @@ void measure_nails(Measures& m) {
         if (!inside) continue;
         // Over a gutter's leg or in a lining units are hung, clipped or nailed higher: said once a piece.
         if (flat.lead->kind != "soaker") {
-          const auto known = std::find_if(over.begin(), over.end(),
-                                          [&](const OverGutter& o) { return o.lead->mark == flat.lead->mark; });
+          const auto known = std::find_if(
+              over.begin(), over.end(), [&](const OverGutter& o) { return o.lead->mark == flat.lead->mark; });
           if (known == over.end()) {
             over.push_back({flat.lead, 1});
           } else {
@@ -503,7 +509,8 @@ void measure_stacks(Measures& m) {
     if (face.face.kind == job::FaceKind::front && face.welded) {
       // Past what the apron itself covers on the units.
       const double s = face.face.from.s.in_mm() + m.slope.face * tan_deg(m.slope.pitch) + 20;
-      if (!covered(face, face.face.from.u.in_mm() - kIn, s) || !covered(face, face.face.to.u.in_mm() + kIn, s))
+      if (!covered(face, face.face.from.u.in_mm() - kIn, s) ||
+          !covered(face, face.face.to.u.in_mm() + kIn, s))
         m.broken("check.corner_open", at, {}, "common practice, no source");
     }
     if (face.face.kind == job::FaceKind::side && face.through_ridge) {

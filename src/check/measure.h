@@ -1,4 +1,5 @@
-// Measured rules: each takes a slope as placed and says, for every place that it measures, the value and limit.
+// Measured rules: each takes a slope as placed and says, for every place that it measures, the value and
+// limit.
 #pragma once
 
 #include <lapwright/check/examine.h>
@@ -8,8 +9,8 @@
 
 namespace lapwright::check {
 
-// Gathers measurements: the nearest to its limit of each rule at each junction, and a finding for every one that
-// does not hold.
+// Gathers measurements: the nearest to its limit of each rule at each junction, and a finding for every one
+// that does not hold.
 class Measures {
  public:
   Measures(const PlacedSlope& of_slope, const job::Survey& of_survey, const practice::Pack& limits,

@@ -20,7 +20,6 @@ constexpr double kTouch = 0.01;        // mm
 constexpr double kUsualOverhang = 50;  // mm past the fascia, where the survey does not say
 constexpr std::int64_t kOnTop = 1'000'000'000;
 
-
 void measure(PlacedUnit& unit) {
   unit.u0 = unit.strips.front().u0;
   unit.u1 = unit.strips.back().u1;
@@ -69,11 +68,12 @@ void place_units(const job::Plan& plan, PlacedSlope& out) {
         unit.course = row->course;
         std::vector<Vec3> ring{{u, tail, 0}, {u + width, tail, 0}, {u + width, head, 0}, {u, head, 0}};
         if (row->left_rake) {
-          ring = cut_by(ring, row->left_rake->at_tail.in_mm(), tail, row->left_rake->at_head.in_mm(), head, true);
+          ring = cut_by(ring, row->left_rake->at_tail.in_mm(), tail, row->left_rake->at_head.in_mm(), head,
+                        true);
         }
         if (row->right_rake) {
-          ring =
-              cut_by(ring, row->right_rake->at_tail.in_mm(), tail, row->right_rake->at_head.in_mm(), head, false);
+          ring = cut_by(ring, row->right_rake->at_tail.in_mm(), tail, row->right_rake->at_head.in_mm(), head,
+                        false);
         }
         unit.strips = strips_of(ring);
         if (unit.strips.empty()) continue;
@@ -114,7 +114,8 @@ void place_units(const job::Plan& plan, PlacedSlope& out) {
     PlacedUnit& unit = out.units[i];
     const PlacedUnit* left = i > 0 ? &out.units[i - 1] : nullptr;
     const PlacedUnit* right = i + 1 < out.units.size() ? &out.units[i + 1] : nullptr;
-    if (left == nullptr || left->course != unit.course || unit.u0 - left->u1 > kTouch) unit.left_joined = false;
+    if (left == nullptr || left->course != unit.course || unit.u0 - left->u1 > kTouch)
+      unit.left_joined = false;
     if (right == nullptr || right->course != unit.course || right->u0 - unit.u1 > kTouch)
       unit.right_joined = false;
   }
@@ -143,7 +144,9 @@ std::int64_t order_of(const job::Placement& placement, const std::vector<Step>* 
   if (placement.course > -2) return order_of_course(placement.course) - kSoakers;
   if (steps == nullptr || steps->empty()) return kOnTop;
   const Step& step = (*steps)[std::min(nth, steps->size() - 1)];
-  if (step.course > -2) return order_of_course(step.course) - kAprons + 2 * static_cast<std::int64_t>(std::min<std::size_t>(nth, 40));
+  if (step.course > -2)
+    return order_of_course(step.course) - kAprons +
+           2 * static_cast<std::int64_t>(std::min<std::size_t>(nth, 40));
   // What lines a valley or lies in a channel is laid on the boards, each piece over the one before.
   if (on_boards) return -kOnTop + step.rank;
   return kOnTop + 2 * step.rank;
@@ -212,7 +215,8 @@ void place_faces(const job::Survey& survey, PlacedSlope& out) {
       if (const auto closed = closed_at(junction); closed && face.kind == job::FaceKind::side) {
         placed.face.to.s = min(placed.face.to.s, Length::mm(*closed));
       }
-      if (face.kind != job::FaceKind::round) placed.frame = job::frame_of(placed.face, out.slope->pitch.value);
+      if (face.kind != job::FaceKind::round)
+        placed.frame = job::frame_of(placed.face, out.slope->pitch.value);
       placed.asked = junction.detail;
       placed.welded = junction.corners == job::Corners::welded;
       placed.through_ridge =

@@ -13,9 +13,10 @@ namespace {
 using geom::Vec3;
 using job::FaceKind;
 
-constexpr double kBehind = 200;      // mm of masonry behind a face at the slope's edge: no path goes so far
-constexpr double kBehindLine = 900;  // behind a wall on a line: a dormer, another roof; not this one's covering
-constexpr double kEnd = 250;         // of such a line: how it ends is for what stands there
+constexpr double kBehind = 200;  // mm of masonry behind a face at the slope's edge: no path goes so far
+constexpr double kBehindLine =
+    900;                      // behind a wall on a line: a dormer, another roof; not this one's covering
+constexpr double kEnd = 250;  // of such a line: how it ends is for what stands there
 // Whatever ends the slope at its top (a ridge, a wall) is taken to lap the top course by this.
 constexpr double kUnderRidge = 75;
 
@@ -123,7 +124,8 @@ std::vector<Strip> masonry_of(const PlacedSlope& slope, bool grown) {
     }
     for (const PlacedFace* f : faces) {
       if (f->face.kind == FaceKind::round) continue;
-      append(out, strips_of(beside(*f, on_line(*f) ? -kBehindLine : -kBehind, grown ? gap_beside(slope, *f) : 0)));
+      append(out,
+             strips_of(beside(*f, on_line(*f) ? -kBehindLine : -kBehind, grown ? gap_beside(slope, *f) : 0)));
     }
   }
   return out;
@@ -143,8 +145,8 @@ std::vector<Strip> bossed_corners(const PlacedSlope& slope) {
       out.push_back(box(u - kEnd, u + kEnd, s - kEnd, s + kEnd));
     }
   }
-  // Where a side wall begins up the slope, the units below it run to the slope's edge; what of them lies beside
-  // the wall's foot is under its first soaker, and what ends the wall is not this face's affair.
+  // Where a side wall begins up the slope, the units below it run to the slope's edge; what of them lies
+  // beside the wall's foot is under its first soaker, and what ends the wall is not this face's affair.
   for (const PlacedFace& f : slope.faces) {
     if (f.face.kind != FaceKind::side || f.kind != job::JunctionKind::side) continue;
     const double from = f.face.from.s.in_mm();
@@ -153,7 +155,8 @@ std::vector<Strip> bossed_corners(const PlacedSlope& slope) {
     const bool left = f.face.hand == job::Hand::left;
     constexpr double kHair = 0.01;
     const double length = slope.slope->covering.length.value.in_mm();
-    out.push_back(box(left ? u - kBehind : u - kHair, left ? u + kHair : u + kBehind, from - 1, from + length));
+    out.push_back(
+        box(left ? u - kBehind : u - kHair, left ? u + kHair : u + kBehind, from - 1, from + length));
   }
   for (const auto& faces : by_junction(slope)) {
     if (!is_stack(faces)) continue;
@@ -247,9 +250,9 @@ bool drains(const std::string& kind) {
   return kind == "back-gutter" || kind == "secret-gutter" || kind == "valley" || kind == "valley-saddle";
 }
 
-// Where an apron is bossed round a stack's front corners, what lay past the side is worked until it reaches both
-// the roof beside the stack and the stack's side: on the roof a triangle behind the front's line. One sheet with
-// what covers the units.
+// Where an apron is bossed round a stack's front corners, what lay past the side is worked until it reaches
+// both the roof beside the stack and the stack's side: on the roof a triangle behind the front's line. One
+// sheet with what covers the units.
 std::vector<Strip> with_ears(const PlacedSlope& slope, const PlacedLead& lead, std::vector<Vec3> ring) {
   const auto stands = lead.extent(Lies::on_face);
   const bool has_ears = std::any_of(lead.panels.begin(), lead.panels.end(), [&](const PlacedPanel& p) {
@@ -324,8 +327,7 @@ void add_leads(const PlacedSlope& slope, const Reach& reach, Site& site) {
 void add_ridge(const PlacedSlope& slope, const Reach& reach, Traced& into) {
   Sheet ridge;
   constexpr double kWide = 1000;
-  ridge.strips.push_back(
-      box(reach.u0 - kWide, reach.u1 + kWide, slope.top - kUnderRidge, slope.top + kWide));
+  ridge.strips.push_back(box(reach.u0 - kWide, reach.u1 + kWide, slope.top - kUnderRidge, slope.top + kWide));
   ridge.order = std::numeric_limits<std::int64_t>::max();
   ridge.drains = true;
   ridge.owner = kNobody;
@@ -450,7 +452,8 @@ double gap_beside(const PlacedSlope& slope, const PlacedFace& face) {
   for (const PlacedUnit& unit : slope.units) {
     double near = 1e300;
     for (const Strip& s : unit.strips) {
-      for (const Vec3& p : {Vec3{s.u0, s.lo0, 0}, Vec3{s.u0, s.hi0, 0}, Vec3{s.u1, s.lo1, 0}, Vec3{s.u1, s.hi1, 0}}) {
+      for (const Vec3& p :
+           {Vec3{s.u0, s.lo0, 0}, Vec3{s.u0, s.hi0, 0}, Vec3{s.u1, s.lo1, 0}, Vec3{s.u1, s.hi1, 0}}) {
         const Vec3 d = p - face.frame.foot;
         const double x = dot(d, face.frame.along);
         const double y = dot(d, face.frame.away);

@@ -17,10 +17,8 @@ struct Said {
   std::string_view planned;
 };
 constexpr std::array kSaid{
-    Said{"check.soaker_lap", "soaker.lap_short"},
-    Said{"check.sidelap", "bond.sidelap_short"},
-    Said{"check.headlap", "headlap.below_least"},
-    Said{"check.headlap", "headlap.below_chosen_table"},
+    Said{"check.soaker_lap", "soaker.lap_short"},  Said{"check.sidelap", "bond.sidelap_short"},
+    Said{"check.headlap", "headlap.below_least"},  Said{"check.headlap", "headlap.below_chosen_table"},
     Said{"check.headlap", "headlap.below_tables"},
 };
 
@@ -40,8 +38,7 @@ void examine(Planned& planned) {
       check::examine(check::place(planned.survey, planned.plan), planned.survey, planned.pack);
   std::erase_if(examined.findings, [&](const job::Finding& f) { return is_said(planned.plan, f); });
   for (job::Finding& finding : examined.findings) {
-    finding.text =
-        planned.catalogue.say("finding." + finding.rule, finding.params, planned.survey.shown_in);
+    finding.text = planned.catalogue.say("finding." + finding.rule, finding.params, planned.survey.shown_in);
     planned.plan.findings.push_back(std::move(finding));
   }
   planned.plan.check = std::move(examined.proof.frontiers);

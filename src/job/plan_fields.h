@@ -263,7 +263,8 @@ void fields(Out& out, const Frontier& v) {
   out.text("slope", "Name of the slope.", v.slope);
   out.text("junction", "Name of the junction.", v.junction);
   out.number("drift", "Degrees off the line of fall that it stands; below 0: it leaks without any.", v.drift);
-  out.number("climb", "How far up along the units water may be driven, mm; below 0: it leaks without.", v.climb);
+  out.number("climb", "How far up along the units water may be driven, mm; below 0: it leaks without.",
+             v.climb);
   out.number("rise", "The same as a head of water, mm.", v.rise);
   out.number("wind", "The wind that holds up such a head, m/s.", v.wind);
   out.number("covering_drift", "The drift that the covering alone stands.", v.covering_drift);

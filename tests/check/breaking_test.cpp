@@ -1,7 +1,7 @@
 // Sound plans pass; then each is broken in one place, and the checker has to find it there.
 //
-// Removing any one piece and piercing any one are found always. Of the other ways of breaking a plan the rate is
-// printed: a lap of nothing at the very top of a wall, say, lies under what ends the slope.
+// Removing any one piece and piercing any one are found always. Of the other ways of breaking a plan the rate
+// is printed: a lap of nothing at the very top of a wall, say, lies under what ends the slope.
 #include "planned.h"
 #include "planning.h"
 #include "random_job.h"
@@ -50,8 +50,8 @@ std::string first_wrong(const Job& job) {
   return {};
 }
 
-// Found at the right place: a finding of this level or worse that was not there before, at the junction that was
-// broken.
+// Found at the right place: a finding of this level or worse that was not there before, at the junction that
+// was broken.
 bool found_at(const check::Examined& broken, const check::Examined& whole, const std::string& junction,
               job::Level least = job::Level::wrong) {
   return std::any_of(broken.findings.begin(), broken.findings.end(), [&](const job::Finding& f) {
@@ -85,7 +85,8 @@ std::vector<Job> sound_jobs(std::int64_t at_random) {
   for (const std::string& file : sample::job_files({"tests/jobs/good", "tests/jobs/cases"}))
     take(file, sample::file_bytes(file));
   Generator random(20261125);
-  for (std::int64_t i = 0; i < at_random; ++i) take("random " + std::to_string(i), sample::random_job(random));
+  for (std::int64_t i = 0; i < at_random; ++i)
+    take("random " + std::to_string(i), sample::random_job(random));
   for (Job& job : out) {
     job.roof = check::place(job.planned->survey, job.planned->plan);
     job.whole = check::examine(job.roof, job.planned->survey, job.planned->pack);
@@ -135,7 +136,8 @@ std::map<std::string, Rate> break_leads(std::int64_t a_job, const Change& change
         }
       }
       if (all.empty()) break;
-      const auto [s, l] = all[static_cast<std::size_t>(random.between(0, static_cast<std::int64_t>(all.size()) - 1))];
+      const auto [s, l] =
+          all[static_cast<std::size_t>(random.between(0, static_cast<std::int64_t>(all.size()) - 1))];
       const PlacedLead lead = roof.slopes[s].leads[l];
       if (!change(roof.slopes[s], l, random)) continue;
       Rate& rate = rates[lead.kind];
@@ -143,8 +145,9 @@ std::map<std::string, Rate> break_leads(std::int64_t a_job, const Change& change
       if (found_at(look(job, roof), whole, lead.junction, least)) {
         ++rate.found;
       } else if (told++ < 10) {
-        std::printf("  %s not found: %s, %s %s of %s %s, course %d\n", what, job.name.c_str(), lead.mark.c_str(),
-                    lead.kind.c_str(), lead.junction.c_str(), lead.face.c_str(), static_cast<int>(lead.course));
+        std::printf("  %s not found: %s, %s %s of %s %s, course %d\n", what, job.name.c_str(),
+                    lead.mark.c_str(), lead.kind.c_str(), lead.junction.c_str(), lead.face.c_str(),
+                    static_cast<int>(lead.course));
       }
     }
   }
@@ -176,8 +179,8 @@ TEST(Breaking, a_piece_pierced_is_found) {
         const auto flat = slope.leads[l].extent(Lies::on_roof);
         const auto on = flat ? flat : slope.leads[l].extent(Lies::on_face);
         if (!on) return false;
-        slope.leads[l].pierced.push_back({on->u0 + (on->u1 - on->u0) * random.unit(),
-                                          on->s0 + (on->s1 - on->s0) * random.unit()});
+        slope.leads[l].pierced.push_back(
+            {on->u0 + (on->u1 - on->u0) * random.unit(), on->s0 + (on->s1 - on->s0) * random.unit()});
         return true;
       },
       "pierced"));
@@ -263,7 +266,8 @@ TEST(Breaking, each_rule_is_needed) {
   const std::vector<Needed> needed{
       {check::Part::soaker_each_course, "check.soaker_missing",
        [](check::PlacedSlope& s) { s.leads.erase(s.leads.begin() + 5); }},
-      {check::Part::trace, "check.leaks_dry", [](check::PlacedSlope& s) { s.leads.erase(s.leads.begin() + 5); }},
+      {check::Part::trace, "check.leaks_dry",
+       [](check::PlacedSlope& s) { s.leads.erase(s.leads.begin() + 5); }},
       {check::Part::face, "check.behind_lead",
        [](check::PlacedSlope& s) {
          std::erase_if(s.leads, [](const PlacedLead& l) { return l.kind == "step-flashing"; });
@@ -286,9 +290,13 @@ TEST(Breaking, each_rule_is_needed) {
          });
        }},
       {check::Part::tail, "check.tail",
-       [](check::PlacedSlope& s) { kEach(s, "soaker", [](PlacedLead& l, check::PlacedSlope&) { move(l, {0, -10, 0}); }); }},
+       [](check::PlacedSlope& s) {
+         kEach(s, "soaker", [](PlacedLead& l, check::PlacedSlope&) { move(l, {0, -10, 0}); });
+       }},
       {check::Part::soaker_lap, "check.soaker_lap",
-       [](check::PlacedSlope& s) { kEach(s, "soaker", [](PlacedLead& l, check::PlacedSlope&) { move(l, {0, -40, 0}); }); }},
+       [](check::PlacedSlope& s) {
+         kEach(s, "soaker", [](PlacedLead& l, check::PlacedSlope&) { move(l, {0, -40, 0}); });
+       }},
       {check::Part::nails, "check.nail_through_lead",
        [](check::PlacedSlope& s) {
          for (auto& unit : s.units) {

@@ -67,7 +67,8 @@ TEST(Texts, every_rule_is_asked_for_or_kept_for_later) {
       "lift.one_person",  "tile.eaves_length",   "wedge.least_a_piece", "wedge.spacing"};
   const auto pack = practice::Pack::built_in();
   ASSERT_TRUE(pack);
-  const std::set<std::string> names = dotted_literals({"setout", "pieces", "engine", "practice", "sheets", "check"});
+  const std::set<std::string> names =
+      dotted_literals({"setout", "pieces", "engine", "practice", "sheets", "check"});
   for (const practice::Rule& rule : pack->rules()) {
     EXPECT_TRUE(names.contains(rule.name) || later.contains(rule.name))
         << rule.name << " is asked for by nobody";

@@ -1,8 +1,8 @@
-// The checker: placed shapes in, findings and proof out. It knows the limits (the practice pack) and the shapes,
-// and none of the formulas that made them.
+// The checker: placed shapes in, findings and proof out. It knows the limits (the practice pack) and the
+// shapes, and none of the formulas that made them.
 //
-// Right means that every measured rule holds and that no junction stands less weather than the covering alone,
-// less the soakers' set-back and 2 mm. Neither excuses the other.
+// Right means that every measured rule holds and that no junction stands less weather than the covering
+// alone, less the soakers' set-back and 2 mm. Neither excuses the other.
 #pragma once
 
 #include <lapwright/check/placed.h>

@@ -1,6 +1,6 @@
-// What lies on the roof, and nothing of how it was worked out: units, lead, nails and faces as shapes in place,
-// with the order that they lie in. Read from a plan's rows, nets, placements and order of work; changed to what
-// somebody found (found.h). All that the checker knows.
+// What lies on the roof, and nothing of how it was worked out: units, lead, nails and faces as shapes in
+// place, with the order that they lie in. Read from a plan's rows, nets, placements and order of work;
+// changed to what somebody found (found.h). All that the checker knows.
 //
 // Lengths mm in the slope's own frame (u, s, n).
 #pragma once
@@ -33,8 +33,8 @@ struct PlacedUnit {
   std::vector<double> rolls;  // u of the crowns of a profiled tile: water does not cross them
 };
 
-// The stack: a course's units, below them its soakers, below those what is fitted before the course: an apron,
-// a gutter.
+// The stack: a course's units, below them its soakers, below those what is fitted before the course: an
+// apron, a gutter.
 constexpr std::int64_t order_of_course(std::int64_t course) {
   return course * 1000;
 }
@@ -120,8 +120,8 @@ PlacedRoof place(const job::Survey& survey, const job::Plan& plan);
 std::vector<Strip> strips_of(const std::vector<geom::Vec3>& ring);
 
 // The part of a convex ring on the kept side of the line through (u0, s0) and (u1, s1): its right, or left.
-std::vector<geom::Vec3> cut_by(const std::vector<geom::Vec3>& ring, double u0, double s0, double u1, double s1,
-                               bool keep_right);
+std::vector<geom::Vec3> cut_by(const std::vector<geom::Vec3>& ring, double u0, double s0, double u1,
+                               double s1, bool keep_right);
 
 // Two outlines that touch or overlap, as one: of every upright line the lowest and highest points of either.
 std::vector<Strip> joined(const std::vector<Strip>& a, const std::vector<Strip>& b);

@@ -1,5 +1,5 @@
-// Where water is traced: one site for each junction, with as much of the covering around it as can matter, and
-// the same covering without any lead, its ends at the masonry sealed, to hold it against.
+// Where water is traced: one site for each junction, with as much of the covering around it as can matter,
+// and the same covering without any lead, its ends at the masonry sealed, to hold it against.
 #pragma once
 
 #include <lapwright/check/placed.h>

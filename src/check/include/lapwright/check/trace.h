@@ -50,16 +50,16 @@ struct Sheet {
   std::int64_t order = 0;     // higher lies over lower
   SheetEdge left = SheetEdge::open;
   SheetEdge right = SheetEdge::open;
-  bool turned_up = false;     // where its edge meets masonry it stands up against it
-  bool drains = false;        // a gutter: what lands in it is led away
+  bool turned_up = false;   // where its edge meets masonry it stands up against it
+  bool drains = false;      // a gutter: what lands in it is led away
   std::vector<Hole> holes;  // nails through it
   std::size_t owner = 0;    // whose it is; the tracer only hands it back
 };
 
 struct Traced {
   std::vector<Sheet> sheets;
-  // What has to be dry below. What drops to no sheet outside of this, or below `eaves` (the fascia's face), is
-  // not ours to judge.
+  // What has to be dry below. What drops to no sheet outside of this, or below `eaves` (the fascia's face),
+  // is not ours to judge.
   std::vector<Strip> ours;
   double eaves = 0;
   // What stands through the roof: rain on it is not ours, but a sheet that is not turned up against it lets

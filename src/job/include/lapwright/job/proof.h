@@ -40,7 +40,7 @@ struct Trace {
   std::vector<Corner> path;     // of the first leak, from where it was last rained on
   double drift = 0;             // the weather drawn
   double climb = 0;
-  Corner low;   // what to show
+  Corner low;  // what to show
   Corner high;
 };
 
