@@ -18,8 +18,17 @@ struct Planned {
   job::Plan plan;
 };
 
+// What is the same for every job: reading it takes longer than planning a small roof.
+struct Known {
+  practice::Pack pack;
+  practice::Catalogue catalogue;
+
+  static Result<Known> built_in();
+};
+
 // Not yet looked at by the checker (examining.h).
 Result<Planned> plan_job(std::string_view job_bytes);
+Result<Planned> plan_job(std::string_view job_bytes, const Known& known);
 
 // `wrong` first, notes last; otherwise as they were found.
 void sort_findings(job::Plan& plan);

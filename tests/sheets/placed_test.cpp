@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
 namespace {
@@ -285,6 +286,29 @@ TEST(Placed, every_junction_has_its_views) {
   }
 }
 
+// Eight sides of walls and stacks with the same laps: one section up the slope, one across for each hand.
+TEST(Placed, walls_alike_share_a_section) {
+  const auto planned = engine::plan_job(bytes_of("tests/jobs/cases/all-together.json"));
+  ASSERT_TRUE(planned);
+  const draw::Document document = compose(sources_of(*planned));
+  std::map<std::string, int> pages;
+  std::string said;
+  for (const draw::Page& page : document.pages) {
+    for (const char* title : {"Section up the slope: ", "Section at the wall: "}) {
+      if (!page.title.starts_with(title)) continue;
+      ++pages[title];
+      said += page.title + "\n" + words_on(page);
+    }
+  }
+  EXPECT_EQ(pages["Section up the slope: "], 1);
+  EXPECT_EQ(pages["Section at the wall: "], 2);
+  std::replace(said.begin(), said.end(), '\n', ' ');
+  for (const job::Piece& piece : planned->plan.pieces) {
+    if (piece.kind != "soaker") continue;
+    EXPECT_NE(said.find(piece.slope + " / " + piece.junction), std::string::npos) << piece.junction;
+  }
+}
+
 // The apron was given cover and upstand: 150 on the roof, 100 up the stack. The gutter has no figure for the
 // rest of it: plain numbers.
 TEST(Placed, sections_name_the_lengths_that_pieces_name) {
@@ -298,6 +322,18 @@ TEST(Placed, sections_name_the_lengths_that_pieces_name) {
   ASSERT_NE(back, nullptr);
   EXPECT_NE(words_on(*back).find("back gutter: upstand 100 + sole 150 + 225 + 25"), std::string::npos)
       << words_on(*back);
+}
+
+// Core 45, the first sheet 75 up and over it, the other right round and 40 beyond (from memory).
+TEST(Placed, a_wide_gutter_has_its_roll_cut_through) {
+  const auto planned = engine::plan_job(bytes_of("tests/jobs/cases/a17-wide-stack.json"));
+  ASSERT_TRUE(planned);
+  const draw::Document document = compose(sources_of(*planned));
+  const draw::Page* page = page_called(document, "Section through the roll: rear / stack");
+  ASSERT_NE(page, nullptr);
+  const std::string words = words_on(*page);
+  for (const char* said : {"core 45", "laid first, up and over 75", "laid last, right over 156", "beyond 40"})
+    EXPECT_NE(words.find(said), std::string::npos) << said << " in " << words;
 }
 
 TEST(Placed, a_curve_is_rolled_and_a_bossed_line_is_not_cut) {
