@@ -367,6 +367,29 @@ void measure_flashings(Measures& m) {
         }
       }
     }
+    if (m.options.has(Part::lap_along) && !level) {
+      // From the lowest upstand to the highest: past the last piece nothing covers them.
+      const auto on_face = [&](bool cover) {
+        return along(m.slope, face.frame.foot, face.frame.along,
+                     [&](const PlacedLead& lead, const PlacedPanel& panel) {
+                       return lead.junction == face.junction && lead.face == face.face.name &&
+                              panel.lies == Lies::on_face &&
+                              (cover ? is_cover(lead.kind) : lead.kind == "soaker");
+                     });
+      };
+      const auto soakers = on_face(false);
+      const auto covers = on_face(true);
+      const auto furthest = [](const std::vector<Along>& all) {
+        return std::max_element(all.begin(), all.end(),
+                                [](const Along& a, const Along& b) { return a.to < b.to; })
+            ->to;
+      };
+      constexpr double kHand = 30;  // mm: an upstand's end that is trimmed on the spot
+      if (!soakers.empty() && !covers.empty() &&
+          (furthest(covers) < furthest(soakers) - kHand ||
+           covers.front().from > soakers.front().from + kHand))
+        m.broken("check.flashing_ends", at, {}, "common practice, no source");
+    }
     if (m.options.has(Part::lap_down) && !level) {
       for (const char* kind : {"secret-gutter", "step-and-cover", "cover-flashing"}) {
         const auto pieces = along(m.slope, face.frame.foot, face.frame.along,
