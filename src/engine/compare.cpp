@@ -1,6 +1,7 @@
 // Two plans side by side, and a price that somebody else gave beside the yard's.
 #include "csv.h"
 #include "cutting_run.h"
+#include "examining.h"
 #include "outcome.h"
 
 #include <lapwright/base/numbers.h>
@@ -23,6 +24,7 @@ Result<Planned> whole_plan(const Request& request) {
   if (!yard) return failed(std::move(yard.error()));
   auto planned = plan_job(request.job, request.yard);
   if (!planned) return failed(std::move(planned.error()));
+  examine(*planned);
   cutting::CutPlan cut(planned->plan, yard->yard, planned->pack, request.effort);
   while (cut.step()) {
   }

@@ -1,6 +1,7 @@
 #include <lapwright/engine/engine.h>
 
 #include "documents.h"
+#include "examining.h"
 #include "outcome.h"
 #include "planning.h"
 #include "rules_text.h"
@@ -41,6 +42,7 @@ Outcome outcome_of(const Planned& planned, const Request& request) {
 Outcome check(const Request& request) {
   auto planned = plan_job(request.job);
   if (!planned) return unreadable(planned.error());
+  examine(*planned);
   Outcome out;
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_findings(planned->plan.findings);

@@ -1,6 +1,7 @@
 #include <lapwright/engine/engine.h>
 
 #include "cutting_run.h"
+#include "examining.h"
 #include "outcome.h"
 #include "planning.h"
 
@@ -30,6 +31,7 @@ Run::Run(const Request& request) : state_(std::make_unique<State>()) {
   if (!state.faults.empty()) return;
   state.yard = std::move(*yard);
   state.planned = std::move(*planned);
+  examine(*state.planned);
   state.cut.emplace(state.planned->plan, state.yard->yard, state.planned->pack, request.effort);
 }
 

@@ -456,6 +456,21 @@ void fields(Out& out, const Price& v) {
 }
 
 template <class Out>
+void fields(Out& out, const Frontier& v) {
+  out.text("slope", "Name of the slope.", v.slope);
+  out.text("junction", "Name of the junction.", v.junction);
+  out.number("drift", "Degrees off the line of fall that it stands; below 0: it leaks without any.", v.drift);
+  out.number("climb", "How far up along the units water may be driven, mm; below 0: it leaks without.",
+             v.climb);
+  out.number("rise", "The same as a head of water, mm.", v.rise);
+  out.number("wind", "The wind that holds up such a head, m/s.", v.wind);
+  out.number("covering_drift", "The drift that the covering alone stands.", v.covering_drift);
+  out.number("covering_climb", "The climb that the covering alone stands.", v.covering_climb);
+  out.number("run", "How far it runs up the slope, mm: side-creep grows with it.", v.run);
+  out.count("courses", "Courses along that run.", v.courses);
+}
+
+template <class Out>
 void fields(Out& out, const Plan& v) {
   out.format("format", kPlanFormat);
   out.text("title", "The job's title.", v.title);
@@ -470,6 +485,7 @@ void fields(Out& out, const Plan& v) {
       v.rows);
   out.lines("choices", "Every detail as judged at every face, the right one first.", v.choices);
   out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
+  out.lines("check", "The weather that every traced junction stands, beside the covering's own.", v.check);
   out.lines("order_of_work", "The fitting list.", v.order_of_work);
   out.object("estimate", "What to buy, and the work to allow for.", v.estimate, true);
   out.object("price", "What it costs; absent without a yard file that prices.", v.price.value_or(Price{}),

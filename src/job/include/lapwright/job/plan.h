@@ -9,6 +9,7 @@
 #include <lapwright/geom/net.h>
 #include <lapwright/geom/space.h>
 #include <lapwright/job/cutting.h>
+#include <lapwright/job/frontier.h>
 #include <lapwright/job/survey.h>
 
 #include <cstdint>
@@ -281,6 +282,7 @@ struct Plan {
   std::vector<Row> rows;
   std::vector<Choice> choices;
   std::vector<Finding> findings;
+  std::vector<Frontier> check;  // of every junction that was traced
   std::vector<WorkStep> order_of_work;
   Estimate estimate;
   std::optional<Price> price;  // where a yard file prices the work
