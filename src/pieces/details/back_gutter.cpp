@@ -29,6 +29,7 @@ namespace {
 
 using geom::EdgeRole;
 using geom::grid_point;
+using geom::GridPoint;
 using geom::to_grid;
 using job::Level;
 using practice::Why;
