@@ -36,8 +36,11 @@ export async function loadEngine(moduleBytes, sink) {
   const utf8 = (text) => new TextEncoder().encode(text);
   return {
     plan: (job, { documents = false } = {}) => call('engine_plan', [job], documents ? 1 : 0),
+    see: (job, { width = 180, height = 180 } = {}) => call('engine_see', [job], width, height),
     check: (job) => call('engine_check', [job]),
-    why: (job, mark) => call('engine_why', [job, utf8(mark)]),
+    why: (job, mark, { width = 180, height = 180 } = {}) => call('engine_why', [job, utf8(mark)], width, height),
+    rules: (job = new Uint8Array()) => call('engine_rules', [job]),
+    words: () => call('engine_texts', []),
     schema: (name) => call('engine_schema', [utf8(name)]),
     version: () => decoder.decode(call('engine_version', []).text),
   };

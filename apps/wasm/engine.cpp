@@ -1,7 +1,7 @@
 // The engine for a host that is not C++: bytes in, one block of bytes out.
 //
-// The host writes its input into memory from engine_alloc, calls engine_plan, _check, _why or _schema, and
-// reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
+// The host writes its input into memory from engine_alloc, calls engine_plan, _see, _check, _why, _rules, _texts or
+// _schema, and reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
 //
 //   size of the whole block | status, as the command's exit status | number of parts
 //   per part: length of name | length of media type | length of bytes | name | media type | bytes
@@ -21,7 +21,11 @@ void* engine_alloc(std::uint32_t size);
 void engine_free(void* memory);
 const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents);
 const char* engine_check(const char* job, std::uint32_t job_size);
-const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size);
+const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height);
+const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size,
+                       double room_width, double room_height);
+const char* engine_rules(const char* job, std::uint32_t job_size);
+const char* engine_texts();
 const char* engine_schema(const char* name, std::uint32_t name_size);
 const char* engine_version();
 }
@@ -82,8 +86,21 @@ const char* engine_check(const char* job, std::uint32_t job_size) {
   return handed_over(engine::check({{job, job_size}, false}));
 }
 
-const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size) {
-  return handed_over(engine::why({{job, job_size}, false}, {mark, mark_size}));
+const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height) {
+  return handed_over(engine::see({{job, job_size}, false, room_width, room_height}));
+}
+
+const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size,
+                       double room_width, double room_height) {
+  return handed_over(engine::why({{job, job_size}, false, room_width, room_height}, {mark, mark_size}));
+}
+
+const char* engine_rules(const char* job, std::uint32_t job_size) {
+  return handed_over(engine::rules({{job, job_size}, false}));
+}
+
+const char* engine_texts() {
+  return handed_over(engine::texts());
 }
 
 const char* engine_schema(const char* name, std::uint32_t name_size) {

@@ -4,7 +4,7 @@
 
 #include <fmt/core.h>
 
-#include "json_text.h"
+#include <lapwright/job/json_text.h>
 #include "survey_fields.h"
 #include "table_reader.h"
 

@@ -218,7 +218,7 @@ class RoofView {
         if (ring.empty()) continue;
         draw::Path wall = draw::polygon(ring);
         wall.fill = hatch(junction);
-        wall.tag = junction.name;
+        wall.tag = "at/" + junction.name;
         out_.add(std::move(wall));
       }
     }
@@ -240,7 +240,7 @@ class RoofView {
         if (oval.empty()) continue;
         draw::Path pipe = draw::polygon(oval, LineKind::heavy);
         pipe.fill = draw::Fill::white();
-        pipe.tag = junction.name;
+        pipe.tag = "at/" + junction.name;
         out_.add(std::move(pipe));
       }
       if (junction.kind != job::JunctionKind::stack || !junction.at || !junction.width) continue;
@@ -251,7 +251,7 @@ class RoofView {
       if (ring.empty()) continue;
       draw::Path stack = draw::polygon(ring, LineKind::heavy);
       stack.fill = hatch(junction);
-      stack.tag = junction.name;
+      stack.tag = "at/" + junction.name;
       out_.add(std::move(stack));
     }
   }
@@ -317,6 +317,9 @@ class RoofView {
           path.contours.push_back(std::move(contour));
         }
       }
+      const std::string tag = "course/" + std::to_string(units[i].course);
+      ground.tag = tag;
+      path.tag = tag;
       out_.add(std::move(ground));
       if (each) {
         path.layer = draw::Layer::thin;
@@ -324,6 +327,7 @@ class RoofView {
       } else if (row % every == 0) {
         draw::Path line = draw::line({box.left, box.bottom}, {box.right, box.bottom}, LineKind::thin);
         line.stroke = draw::Stroke{LineKind::thin, kFine};
+        line.tag = tag;
         out_.add(std::move(line));
       }
       i = end;
@@ -344,7 +348,7 @@ class RoofView {
       draw::Path path = draw::polygon(ring, LineKind::outline);
       path.stroke = draw::Stroke{LineKind::outline, 0.25};
       path.fill = draw::Fill::level(0.85);
-      path.tag = seen.piece->piece->mark;
+      path.tag = tag_of(*seen.piece);
       out_.add(std::move(path));
     }
   }
@@ -356,7 +360,7 @@ class RoofView {
       const std::vector<Point> ring = shown(flat(seen.ring));
       if (ring.empty()) continue;
       draw::Path path = draw::polygon(ring, LineKind::hidden);
-      path.tag = seen.piece->piece->mark;
+      path.tag = tag_of(*seen.piece);
       out_.add(std::move(path));
     }
   }
@@ -374,7 +378,7 @@ class RoofView {
       draw::Path path = draw::polygon(flat(seen.ring), LineKind::hidden);
       if (seen.facing > -kFacing) path.stroke = draw::Stroke{LineKind::outline, 0.5};
       path.layer = draw::layer_of(seen.facing > -kFacing ? LineKind::outline : LineKind::hidden);
-      path.tag = seen.piece->piece->mark;
+      path.tag = tag_of(*seen.piece);
       out_.add(std::move(path));
     }
   }
@@ -411,6 +415,7 @@ class RoofView {
     along.towards = at(100, 0);
     along.offset = -6 - lead_below() * scale_;
     along.size = pt(11);
+    along.tag = "lengths";
     for (const double u : across) along.stops.push_back({at(u, 0), words_.tape(Length::mm(u))});
     notes_.add(std::move(along));
     draw::Chain rise;
@@ -418,6 +423,7 @@ class RoofView {
     rise.towards = at(0, 100);
     rise.offset = 6 + (std::max(-box.left, wall_left ? kMasonry : 0.0))*scale_;
     rise.size = pt(11);
+    rise.tag = "lengths";
     for (const double s : up) rise.stops.push_back({at(0, s), words_.tape(Length::mm(s))});
     notes_.add(std::move(rise));
   }
