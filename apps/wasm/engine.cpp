@@ -1,7 +1,8 @@
 // The engine for a host that is not C++: bytes in, one block of bytes out.
 //
-// The host writes its input into memory from engine_alloc, calls engine_plan, _see, _check, _why, _rules, _texts or
-// _schema, and reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
+// The host writes its input into memory from engine_alloc, calls engine_plan, _see, _check, _why, _rules,
+// _texts or _schema, and reads the block that the answer points at: numbers are unsigned, 32 bits,
+// little-endian.
 //
 //   size of the whole block | status, as the command's exit status | number of parts
 //   per part: length of name | length of media type | length of bytes | name | media type | bytes

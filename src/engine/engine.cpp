@@ -83,7 +83,8 @@ Outcome see(const Request& request) {
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_plan(planned->plan);
   const sheets::Sources sources{planned->survey, planned->plan, planned->pack, planned->catalogue};
-  for (const sheets::Picture& picture : sheets::pictures(sources, {request.room_width, request.room_height})) {
+  for (const sheets::Picture& picture :
+       sheets::pictures(sources, {request.room_width, request.room_height})) {
     out.documents.push_back(on_screen(picture));
   }
   return out;
@@ -119,7 +120,8 @@ Outcome why(const Request& request, std::string_view mark) {
       out.text = piece.mark + ", " + piece.kind + ", " + piece.slope + " / " + piece.junction + "\n\n" +
                  explain(piece.kind, piece.figures);
       const sheets::Sources sources{planned->survey, planned->plan, planned->pack, planned->catalogue};
-      if (const auto flat = sheets::piece_picture(sources, piece, {request.room_width, request.room_height})) {
+      if (const auto flat =
+              sheets::piece_picture(sources, piece, {request.room_width, request.room_height})) {
         out.documents.push_back(on_screen(*flat));
       }
     }

@@ -93,8 +93,9 @@ class Writer {
     return practice::shown(value, unit, shown_in_);
   }
   std::string fine(double value, std::string_view unit) const {
-    return practice::shown(value, unit, shown_in_,
-                           shown_in_ == job::ShownIn::mm ? practice::ShownHow::fine : practice::ShownHow::nearest);
+    return practice::shown(
+        value, unit, shown_in_,
+        shown_in_ == job::ShownIn::mm ? practice::ShownHow::fine : practice::ShownHow::nearest);
   }
   std::string standing(job::Standing standing) const {
     return catalogue_.say("standing." + std::string(name_of(standing)), {}, shown_in_);
@@ -103,8 +104,9 @@ class Writer {
 
 }  // namespace
 
-std::string why_json(std::string_view kind, const std::vector<job::Figure>& figures, const practice::Pack& pack,
-                     const practice::Catalogue& catalogue, job::ShownIn shown_in) {
+std::string why_json(std::string_view kind, const std::vector<job::Figure>& figures,
+                     const practice::Pack& pack, const practice::Catalogue& catalogue,
+                     job::ShownIn shown_in) {
   const Writer writer(pack, catalogue, shown_in);
   JsonText out;
   out.open_object();
@@ -117,7 +119,8 @@ std::string why_json(std::string_view kind, const std::vector<job::Figure>& figu
   return out.take();
 }
 
-std::string rules_json(const practice::Pack& pack, const practice::Catalogue& catalogue, job::ShownIn shown_in) {
+std::string rules_json(const practice::Pack& pack, const practice::Catalogue& catalogue,
+                       job::ShownIn shown_in) {
   const Writer writer(pack, catalogue, shown_in);
   JsonText out;
   out.open_object();

@@ -1,4 +1,5 @@
-// Figures, rules and faults as JSON, for a host that shows them: every number in words, with where it comes from.
+// Figures, rules and faults as JSON, for a host that shows them: every number in words, with where it comes
+// from.
 #pragma once
 
 #include <lapwright/base/fault.h>
@@ -12,13 +13,14 @@
 
 namespace lapwright::engine {
 
-// Format "lapwright-why/1": figures with sentence, value, formula, the sum with its values put in, terms, source,
-// standing, and the rule that decides with what others print.
-std::string why_json(std::string_view kind, const std::vector<job::Figure>& figures, const practice::Pack& pack,
-                     const practice::Catalogue& catalogue, job::ShownIn shown_in);
+// Format "lapwright-why/1": figures with sentence, value, formula, the sum with its values put in, terms,
+// source, standing, and the rule that decides with what others print.
+std::string why_json(std::string_view kind, const std::vector<job::Figure>& figures,
+                     const practice::Pack& pack, const practice::Catalogue& catalogue, job::ShownIn shown_in);
 
 // Format "lapwright-rules/1": the pack's rules as the job has them.
-std::string rules_json(const practice::Pack& pack, const practice::Catalogue& catalogue, job::ShownIn shown_in);
+std::string rules_json(const practice::Pack& pack, const practice::Catalogue& catalogue,
+                       job::ShownIn shown_in);
 
 // Format "lapwright-faults/1".
 std::string faults_json(const Faults& faults);

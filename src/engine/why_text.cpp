@@ -31,8 +31,8 @@ std::string standing_and_source(job::Standing standing, const std::string& sourc
 
 }  // namespace
 
-std::string sentence_of(std::string_view kind, const job::Figure& figure, const practice::Catalogue& catalogue,
-                        job::ShownIn shown_in) {
+std::string sentence_of(std::string_view kind, const job::Figure& figure,
+                        const practice::Catalogue& catalogue, job::ShownIn shown_in) {
   const std::string key = "figure." + std::string(kind) + "." + figure.name;
   job::Params params;
   for (const job::Term& term : figure.terms) params.push_back({term.symbol, term.value, term.unit});
@@ -62,7 +62,7 @@ std::string sum_of(const job::Figure& figure) {
 }
 
 std::string origin_of(const job::Term& term, const practice::Pack& pack, const practice::Catalogue& catalogue,
-                   job::ShownIn shown_in) {
+                      job::ShownIn shown_in) {
   if (term.from.starts_with("rule ")) {
     const practice::Rule* rule = pack.find(std::string_view(term.from).substr(5));
     if (rule == nullptr) return term.from;

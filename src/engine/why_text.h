@@ -17,8 +17,8 @@ std::string why_figure(std::string_view kind, const job::Figure& figure, const p
                        const practice::Catalogue& catalogue, job::ShownIn shown_in);
 
 // The parts of it.
-std::string sentence_of(std::string_view kind, const job::Figure& figure, const practice::Catalogue& catalogue,
-                        job::ShownIn shown_in);
+std::string sentence_of(std::string_view kind, const job::Figure& figure,
+                        const practice::Catalogue& catalogue, job::ShownIn shown_in);
 // The formula with each symbol replaced by its value: "L - G + a" gives "265 - 100 + 25".
 std::string sum_of(const job::Figure& figure);
 // Where a term comes from: "from your survey", or the rule with its standing and source.

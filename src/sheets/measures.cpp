@@ -15,8 +15,8 @@ using draw::LineKind;
 using draw::Point;
 using draw::pt;
 
-constexpr double kTape = 1.7;      // a tape end, mm of paper
-constexpr double kMasonry = 100;   // of a wall beside the roof, as roof_view() draws it
+constexpr double kTape = 1.7;     // a tape end, mm of paper
+constexpr double kMasonry = 100;  // of a wall beside the roof, as roof_view() draws it
 constexpr double kNumber = pt(12);
 
 Point unit_of(Point v) {
@@ -71,7 +71,8 @@ class OnRoof {
     const double beside = 7 + kMasonry * scale_;
     measure(out_, place_in_job(slope_.path, "rafter"), at(0, 0), at(0, rafter), beside,
             words_.tape(slope_.rafter.value));
-    measure(out_, place_in_job(slope_.path, "width"), at(0, 0), at(width, 0), -7, words_.tape(slope_.width.value));
+    measure(out_, place_in_job(slope_.path, "width"), at(0, 0), at(width, 0), -7,
+            words_.tape(slope_.width.value));
     for (const job::Junction& junction : slope_.junctions) {
       if (junction.kind == job::JunctionKind::side) side(junction);
       if (junction.kind == job::JunctionKind::stack) stack(junction);
@@ -96,9 +97,11 @@ class OnRoof {
     const double to = junction.to.value_or(slope_.rafter.value).in_mm();
     const double offset = (left ? 1 : -1) * (7 + kMasonry * scale_);
     if (from > 0) {
-      measure(out_, place_in_job(junction.path, "from"), at(u, 0), at(u, from), offset, words_.tape(junction.from));
+      measure(out_, place_in_job(junction.path, "from"), at(u, 0), at(u, from), offset,
+              words_.tape(junction.from));
     }
-    measure(out_, place_in_job(junction.path, "to"), at(u, 0), at(u, to), offset, words_.tape(Length::mm(to)));
+    measure(out_, place_in_job(junction.path, "to"), at(u, 0), at(u, to), offset,
+            words_.tape(Length::mm(to)));
   }
 
   void top(const job::Junction& junction) {
@@ -109,7 +112,8 @@ class OnRoof {
       measure(out_, place_in_job(junction.path, "from"), at(0, s), at(junction.from.in_mm(), s), offset,
               words_.tape(junction.from));
     }
-    measure(out_, place_in_job(junction.path, "to"), at(0, s), at(to, s), offset, words_.tape(Length::mm(to)));
+    measure(out_, place_in_job(junction.path, "to"), at(0, s), at(to, s), offset,
+            words_.tape(Length::mm(to)));
   }
 
   void stack(const job::Junction& junction) {
@@ -119,13 +123,14 @@ class OnRoof {
     const double half = junction.width->in_mm() / 2;
     // Level from front to back; on the slope it is longer.
     const double up = junction.depth->in_mm() / cos(slope_.pitch.value);
-    measure(out_, place_in_job(junction.path, "at"), at(0, front), at(middle, front), -5, words_.tape(*junction.at));
+    measure(out_, place_in_job(junction.path, "at"), at(0, front), at(middle, front), -5,
+            words_.tape(*junction.at));
     measure(out_, place_in_job(junction.path, "front"), at(middle, 0), at(middle, front), 0,
             words_.tape(*junction.front));
-    measure(out_, place_in_job(junction.path, "width"), at(middle - half, front), at(middle + half, front), -5,
-            words_.tape(*junction.width));
-    measure(out_, place_in_job(junction.path, "depth"), at(middle + half, front), at(middle + half, front + up), -5,
-            words_.tape(*junction.depth));
+    measure(out_, place_in_job(junction.path, "width"), at(middle - half, front), at(middle + half, front),
+            -5, words_.tape(*junction.width));
+    measure(out_, place_in_job(junction.path, "depth"), at(middle + half, front),
+            at(middle + half, front + up), -5, words_.tape(*junction.depth));
   }
 
   void pipe(const job::Junction& junction) {
@@ -170,7 +175,8 @@ void add_wall_measures(draw::Drawing& out, const Sources& sources, const Wall& w
   const std::string place = place_in_job(wall.junction.path, "wall");
   const double first = masonry.first_joint ? masonry.first_joint->value.in_mm() : wall.joints.front();
   if (masonry.first_joint) {
-    measure(out, place + ".first_joint", {0, 0}, Point{0, first} * scale, offset, words.tape(Length::mm(first)));
+    measure(out, place + ".first_joint", {0, 0}, Point{0, first} * scale, offset,
+            words.tape(Length::mm(first)));
   }
   if (masonry.course) {
     const double course = masonry.course->value.in_mm();
@@ -233,14 +239,15 @@ draw::Drawing eaves_view(const Sources& sources, const job::Slope& slope, double
   const auto at = [&](double s, double n) { return (along * s + up * n) * scale; };
   // The fascia stands upright where the unit leaves it.
   const Point lip = at(past, 0);
-  draw::Path fascia = draw::polygon({lip, lip + Point{22 * scale, 0}, lip + Point{22 * scale, -170 * scale},
-                                     lip + Point{0, -170 * scale}});
+  draw::Path fascia = draw::polygon(
+      {lip, lip + Point{22 * scale, 0}, lip + Point{22 * scale, -170 * scale}, lip + Point{0, -170 * scale}});
   fascia.fill = draw::Fill::hatched(draw::HatchKind::timber);
   out.add(std::move(fascia));
-  draw::Path board = draw::polygon({at(past + 24, 0), at(length * 1.1, 0), at(length * 1.1, -40), at(past + 40, -40)},
-                                   LineKind::thin);
+  draw::Path board = draw::polygon(
+      {at(past + 24, 0), at(length * 1.1, 0), at(length * 1.1, -40), at(past + 40, -40)}, LineKind::thin);
   out.add(std::move(board));
-  draw::Path unit = draw::polygon({at(0, 0), at(length, 0), at(length, thick), at(0, thick)}, LineKind::outline);
+  draw::Path unit =
+      draw::polygon({at(0, 0), at(length, 0), at(length, thick), at(0, thick)}, LineKind::outline);
   unit.fill = draw::Fill::white();
   out.add(std::move(unit));
   measure(out, place_in_job(slope.path, "overhang"), at(0, thick), at(past, thick), 6,
@@ -272,10 +279,14 @@ draw::Drawing unit_view(const Sources& sources, const job::Slope& slope, double 
   draw::Path side;
   draw::Contour contour;
   contour.closed = true;
-  contour.vertices = {{at(edge, 0), 0}, {at(edge + thick, 0), bulge}, {at(edge + thick, length), 0}, {at(edge, length), -bulge}};
+  contour.vertices = {{at(edge, 0), 0},
+                      {at(edge + thick, 0), bulge},
+                      {at(edge + thick, length), 0},
+                      {at(edge, length), -bulge}};
   side.contours.push_back(std::move(contour));
   out.add(std::move(side));
-  measure(out, place + ".thickness", at(edge, 0), at(edge + thick, 0), -6, words.tape(covering.thickness.value));
+  measure(out, place + ".thickness", at(edge, 0), at(edge + thick, 0), -6,
+          words.tape(covering.thickness.value));
   measure(out, place + ".camber", at(edge + thick, length / 2), at(edge + thick + camber, length / 2), 6,
           words.tape(covering.camber.value));
   return out;
@@ -287,7 +298,8 @@ draw::Drawing courses_view(const Sources& sources, const job::Slope& slope, doub
   const job::SetOut* set_out = set_out_of(sources.plan, slope.name);
   if (set_out == nullptr || set_out->gauge.in_mm() <= 0) return out;
   const double gauge = set_out->gauge.in_mm();
-  const double length = set_out->lengths.empty() ? slope.covering.length.value.in_mm() : set_out->lengths.front().in_mm();
+  const double length =
+      set_out->lengths.empty() ? slope.covering.length.value.in_mm() : set_out->lengths.front().in_mm();
   const double thick = finished_face(slope);
   const double fall = thick / gauge;
   const auto at = [&](double s, double n) { return Point{s, n} * scale; };
@@ -301,7 +313,8 @@ draw::Drawing courses_view(const Sources& sources, const job::Slope& slope, doub
     out.add(std::move(unit));
   }
   const std::string place = place_in_job(slope.path, "covering");
-  measure(out, place + ".max_gauge", at(gauge, thick), at(2 * gauge, thick), 7, words.tape(Length::mm(gauge)));
+  measure(out, place + ".max_gauge", at(gauge, thick), at(2 * gauge, thick), 7,
+          words.tape(Length::mm(gauge)));
   const double lap = length - 2 * gauge;
   if (lap > 0) {
     measure(out, place + ".headlap", at(2 * gauge, -fall * length), at(length, -fall * length), -7,
@@ -310,7 +323,8 @@ draw::Drawing courses_view(const Sources& sources, const job::Slope& slope, doub
   return out;
 }
 
-draw::Drawing gap_view(const Sources& sources, const job::Slope& slope, const job::Junction& junction, double scale) {
+draw::Drawing gap_view(const Sources& sources, const job::Slope& slope, const job::Junction& junction,
+                       double scale) {
   const Words words(sources);
   draw::Drawing out;
   if (junction.gaps.empty()) return out;
@@ -329,7 +343,8 @@ draw::Drawing gap_view(const Sources& sources, const job::Slope& slope, const jo
   out.add(std::move(wall));
   for (int layer = 0; layer < 2; ++layer) {
     const double low = layer == 0 ? -thick : 0;
-    draw::Path unit = draw::polygon({at(gap, low), at(gap + kShown, low), at(gap + kShown, low + thick), at(gap, low + thick)});
+    draw::Path unit = draw::polygon(
+        {at(gap, low), at(gap + kShown, low), at(gap + kShown, low + thick), at(gap, low + thick)});
     unit.fill = draw::Fill::white();
     out.add(std::move(unit));
   }

@@ -1,7 +1,7 @@
 // What a survey measures, shown on the drawings: one dimension for each value, with a tape end at each point.
 //
-// Each carries the tag "measure/" and the value's place in the job file ("measure/slopes[0].rafter"), so that a page
-// can show the one that it asks for and hide the rest. They overlap: they are not for paper.
+// Each carries the tag "measure/" and the value's place in the job file ("measure/slopes[0].rafter"), so that
+// a page can show the one that it asks for and hide the rest. They overlap: they are not for paper.
 #pragma once
 
 #include "wall.h"

@@ -17,8 +17,8 @@ namespace {
 
 constexpr double kMargin = 2;
 
-// What `make` draws, at the scale that fills the room. Texts and offsets do not scale, so the second try is made for the
-// room that they left.
+// What `make` draws, at the scale that fills the room. Texts and offsets do not scale, so the second try is
+// made for the room that they left.
 template <class Make>
 Picture fitted(std::string name, std::string title, Room room, double most, Make make) {
   Picture out;
@@ -46,7 +46,7 @@ std::vector<Picture> pictures(const Sources& sources, Room room) {
   const auto keep = [&](Picture picture) {
     if (!picture.drawing.empty()) out.push_back(std::move(picture));
   };
-  constexpr double kWhole = 1;     // true size at most
+  constexpr double kWhole = 1;  // true size at most
   for (const job::Slope& slope : sources.survey.slopes) {
     keep(fitted("roof/" + slope.name, slope.name, room, kWhole, [&](double scale) {
       draw::Drawing drawing = roof_view(sources, slope, scale);
@@ -68,8 +68,8 @@ std::vector<Picture> pictures(const Sources& sources, Room room) {
   }
   for (const Wall& wall : walls_of(sources)) {
     const std::string face = wall.face_name.empty() ? "" : "/" + wall.face_name;
-    keep(fitted("wall/" + wall.slope->name + "/" + wall.junction.name + face, face_name(wall.junction, wall.face_name),
-                room, kWhole, [&](double scale) {
+    keep(fitted("wall/" + wall.slope->name + "/" + wall.junction.name + face,
+                face_name(wall.junction, wall.face_name), room, kWhole, [&](double scale) {
                   ElevationView view;
                   view.scale = scale;
                   view.stretch = {wall.from, wall.to};
@@ -80,8 +80,9 @@ std::vector<Picture> pictures(const Sources& sources, Room room) {
   }
   for (const FaceLead& lead : faces_with_lead(sources)) {
     const std::string face = lead.face.name.empty() ? "" : "/" + lead.face.name;
-    keep(fitted("wall/" + lead.slope->name + "/" + lead.junction.name + face, face_name(lead.junction, lead.face.name),
-                room, kWhole, [&](double scale) { return face_view(sources, lead, scale); }));
+    keep(fitted("wall/" + lead.slope->name + "/" + lead.junction.name + face,
+                face_name(lead.junction, lead.face.name), room, kWhole,
+                [&](double scale) { return face_view(sources, lead, scale); }));
   }
   return out;
 }

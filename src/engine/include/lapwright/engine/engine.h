@@ -20,8 +20,8 @@ enum class Status : std::uint8_t {
 };
 
 struct Request {
-  std::string_view job;    // bytes of a job file
-  bool documents = false;  // also compose the drawings and sheets
+  std::string_view job;     // bytes of a job file
+  bool documents = false;   // also compose the drawings and sheets
   double room_width = 180;  // what a screen has for a picture, mm at the size that it is shown
   double room_height = 180;
 };
@@ -45,21 +45,21 @@ std::string_view version();
 // Plans a job: json is format "lapwright-plan/1", text is the table.
 Outcome plan(const Request& request);
 
-// The plan as plan() gives it, and pictures for a screen as documents (SVG whose ink is `currentColor` and whose paper is
-// `var(--paper)`), named as lapwright/sheets/sheets.h says. Quicker than plan() with documents: nothing for paper is
-// composed.
+// The plan as plan() gives it, and pictures for a screen as documents (SVG whose ink is `currentColor` and
+// whose paper is `var(--paper)`), named as lapwright/sheets/sheets.h says. Quicker than plan() with
+// documents: nothing for paper is composed.
 Outcome see(const Request& request);
 
 // The findings only: json is format "lapwright-findings/1".
 Outcome check(const Request& request);
 
 // Every figure of one piece (by its mark) or of a slope's set-out (by the slope's name), explained. An
-// unknown mark is unreadable, and the fault lists the marks that there are. json is format "lapwright-why/1"; a piece's
-// flat shape is the one document.
+// unknown mark is unreadable, and the fault lists the marks that there are. json is format "lapwright-why/1";
+// a piece's flat shape is the one document.
 Outcome why(const Request& request, std::string_view mark);
 
-// The practice pack's rules: what a job may set for itself under "practice". text is the pack's own; json, format
-// "lapwright-rules/1", has the values of the job, which may be empty.
+// The practice pack's rules: what a job may set for itself under "practice". text is the pack's own; json,
+// format "lapwright-rules/1", has the values of the job, which may be empty.
 Outcome rules(const Request& request = {});
 
 // Format "lapwright-texts/1": the sentences and names that need no values, by key.

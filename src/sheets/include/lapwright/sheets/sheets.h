@@ -51,8 +51,9 @@ struct Room {
   double height = 180;
 };
 
-// A drawing for a screen, in mm of paper at `scale`. `name`: "roof/SLOPE", "side/SLOPE", "eaves/SLOPE", "unit/SLOPE",
-// "courses/SLOPE", "gap/SLOPE/JUNCTION", "wall/SLOPE/JUNCTION" (and "/FACE" where it has several), "piece/MARK".
+// A drawing for a screen, in mm of paper at `scale`. `name`: "roof/SLOPE", "side/SLOPE", "eaves/SLOPE",
+// "unit/SLOPE", "courses/SLOPE", "gap/SLOPE/JUNCTION", "wall/SLOPE/JUNCTION" (and "/FACE" where it has
+// several), "piece/MARK".
 struct Picture {
   std::string name;
   std::string title;
