@@ -3,16 +3,25 @@ import { App } from './app';
 import { WorkerEngine } from './engine/worker_engine';
 import { DeviceStore } from './store/device';
 import { FolderStore } from './store/folder';
+import { showSettings } from './store/settings';
 import { Windows } from './store/windows';
-import { languages, speak, type Language } from './words/words';
+import { languages, speak, spoken, type Language } from './words/words';
 import './styles/base.css';
+import './styles/drawing.css';
+import './styles/job.css';
+import './styles/panel.css';
+import './styles/jobs.css';
+import './styles/roof.css';
 
 async function start(): Promise<void> {
+  showSettings();
   const asked = new URLSearchParams(location.search).get('lang');
   if (asked && asked in languages) speak(asked as Language);
-  const store = (await FolderStore.isThere()) ? new FolderStore() : new DeviceStore();
+  document.documentElement.lang = spoken();
+  const inFolder = await FolderStore.isThere();
+  const store = inFolder ? new FolderStore() : new DeviceStore();
   const place = document.getElementById('page');
-  if (place) render(<App store={store} windows={new Windows()} engine={new WorkerEngine()} />, place);
+  if (place) render(<App store={store} inFolder={inFolder} windows={new Windows()} engine={new WorkerEngine()} />, place);
 }
 
 void start();

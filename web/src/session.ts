@@ -1,5 +1,5 @@
 // One open job: its states, what the engine says of it, and where it is kept. Screens read it and ask it to change.
-import type { Engine, Seen } from './engine/engine';
+import type { Engine, Room, Seen } from './engine/engine';
 import type { Job } from './generated/job';
 import { jobOf, textOf } from './job/files';
 import { History } from './job/history';
@@ -15,6 +15,7 @@ export class Session {
   readable: Seen | null = null;
   readableText = '';
   trouble = '';
+  room: Room = { width: 103, height: 90 };
 
   private readonly history: History<Job>;
   private readonly saver: Saver;
@@ -134,10 +135,17 @@ export class Session {
     for (const heard of this.heard) heard();
   }
 
+  // What the screen has for the picture; another size is another picture.
+  giveRoom(room: Room): void {
+    if (Math.abs(room.width - this.room.width) < 1 && Math.abs(room.height - this.room.height) < 1) return;
+    this.room = room;
+    void this.look();
+  }
+
   private async look(): Promise<void> {
     const text = this.text;
     try {
-      const seen = await this.engine.see(text);
+      const seen = await this.engine.see(text, this.room);
       if (!seen) return;
       this.seen = seen;
       this.trouble = '';

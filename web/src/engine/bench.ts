@@ -1,4 +1,5 @@
 // One worker and the calls that wait for it. Ended and started again, it has forgotten every call.
+import type { Room } from './engine';
 import { makeWorker } from './parts';
 import type { CallName, FromWorker, Outcome, ToWorker } from './messages';
 
@@ -14,14 +15,14 @@ export class Bench {
 
   constructor(private readonly module: () => Promise<Uint8Array>) {}
 
-  async call(name: CallName, job: string, argument = ''): Promise<Outcome | null> {
+  async call(name: CallName, job: string, argument = '', room: Room = { width: 180, height: 180 }): Promise<Outcome | null> {
     const module = await this.module();
     if (!this.worker) this.start(module);
     const id = this.next;
     this.next += 1;
     return new Promise((done, failed) => {
       this.waiting.set(id, { done, failed });
-      const message: ToWorker = { id, call: name, job, name: argument };
+      const message: ToWorker = { id, call: name, job, name: argument, room };
       this.worker?.postMessage(message);
     });
   }

@@ -72,13 +72,25 @@ export interface Explained {
   rule?: Rule;
 }
 
+// What there is for a picture, mm at the size that it is shown.
+export interface Room {
+  width: number;
+  height: number;
+}
+
+export interface Why {
+  figures: Explained[];
+  picture: string; // the piece's flat shape; empty for a slope
+}
+
 export interface Engine {
   // The latest job asked for wins: a call that a newer one overtook gives null.
-  see(job: string): Promise<Seen | null>;
+  see(job: string, room: Room): Promise<Seen | null>;
   // Sheets and patterns; may take long. Null when it was cancelled.
   documents(job: string): Promise<PaperFile[] | null>;
   cancelDocuments(): void;
-  why(job: string, mark: string): Promise<Explained[]>;
+  // A piece by its mark, or a slope's set-out by its name.
+  why(job: string, mark: string, room: Room): Promise<Why>;
   rules(job: string): Promise<Rule[]>;
   // The engine's own words: details, kinds of pieces, standings, by key.
   words(): Promise<ReadonlyMap<string, string>>;

@@ -15,6 +15,6 @@ export interface Outcome {
 
 export type CallName = 'see' | 'documents' | 'why' | 'rules' | 'words' | 'check' | 'schema' | 'version';
 
-export type ToWorker = { module: Uint8Array } | { id: number; call: CallName; job: string; name: string };
+export type ToWorker = { module: Uint8Array } | { id: number; call: CallName; job: string; name: string; room: { width: number; height: number } };
 
 export type FromWorker = { id: number; outcome: Outcome } | { id: number; failed: string };

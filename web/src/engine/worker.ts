@@ -10,11 +10,11 @@ function run(engine: Loaded, message: Exclude<ToWorker, { module: Uint8Array }>)
   const job = encoder.encode(message.job);
   switch (message.call) {
     case 'see':
-      return engine.see(job);
+      return engine.see(job, message.room);
     case 'documents':
       return engine.plan(job, { documents: true });
     case 'why':
-      return engine.why(job, message.name);
+      return engine.why(job, message.name, message.room);
     case 'rules':
       return engine.rules(job);
     case 'words':

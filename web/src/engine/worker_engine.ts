@@ -1,7 +1,7 @@
 // The engine by WebAssembly in two workers: one that follows the keystrokes, one for what may take long.
 import type { Plan } from '../generated/plan';
 import { Bench } from './bench';
-import type { Engine, Explained, Fault, PaperFile, Rule, Seen, Status } from './engine';
+import type { Engine, Explained, Fault, PaperFile, Room, Rule, Seen, Status, Why } from './engine';
 import { Latest } from './latest';
 import type { Outcome } from './messages';
 import { moduleBytes } from './parts';
@@ -30,13 +30,13 @@ export class WorkerEngine implements Engine {
   };
   private readonly quick = new Bench(this.module);
   private readonly slow = new Bench(this.module);
-  private readonly seeing = new Latest<string, Seen>(async (job) => {
-    const outcome = await this.quick.call('see', job);
+  private readonly seeing = new Latest<{ job: string; room: Room }, Seen>(async ({ job, room }) => {
+    const outcome = await this.quick.call('see', job, '', room);
     return outcome && seenOf(outcome);
   });
 
-  see(job: string): Promise<Seen | null> {
-    return this.seeing.ask(job);
+  see(job: string, room: Room): Promise<Seen | null> {
+    return this.seeing.ask({ job, room });
   }
 
   async documents(job: string): Promise<PaperFile[] | null> {
@@ -50,10 +50,14 @@ export class WorkerEngine implements Engine {
     this.slow.cancel();
   }
 
-  async why(job: string, mark: string): Promise<Explained[]> {
-    const outcome = await this.quick.call('why', job, mark);
-    if (!outcome || outcome.status >= 2) return [];
-    return (parsed(outcome.json) as { figures: Explained[] }).figures;
+  async why(job: string, mark: string, room: Room): Promise<Why> {
+    const outcome = await this.quick.call('why', job, mark, room);
+    if (!outcome || outcome.status >= 2) return { figures: [], picture: '' };
+    const picture = outcome.documents[0];
+    return {
+      figures: (parsed(outcome.json) as { figures: Explained[] }).figures,
+      picture: picture ? decoder.decode(picture.bytes) : '',
+    };
   }
 
   async rules(job: string): Promise<Rule[]> {
