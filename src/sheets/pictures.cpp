@@ -16,6 +16,7 @@ namespace lapwright::sheets {
 namespace {
 
 constexpr double kMargin = 2;
+constexpr double kRing = draw::pt(13);  // a screen is zoomed, paper is read at arm's length
 
 // What `make` draws, at the scale that fills the room. Texts and offsets do not scale, so the second try is
 // made for the room that they left.
@@ -49,7 +50,7 @@ std::vector<Picture> pictures(const Sources& sources, Room room) {
   constexpr double kWhole = 1;  // true size at most
   for (const job::Slope& slope : sources.survey.slopes) {
     keep(fitted("roof/" + slope.name, slope.name, room, kWhole, [&](double scale) {
-      draw::Drawing drawing = roof_view(sources, slope, scale);
+      draw::Drawing drawing = roof_view(sources, slope, scale, kRing);
       add_roof_measures(drawing, sources, slope, scale);
       return drawing;
     }));

@@ -41,12 +41,14 @@ struct Seen {
 class RoofView {
  public:
   // `around`: the junction that is shown alone; without one, the whole slope.
-  RoofView(const Sources& sources, const job::Slope& slope, double scale, const job::Junction* around)
+  RoofView(const Sources& sources, const job::Slope& slope, double scale, const job::Junction* around,
+           double ring = pt(18))
       : sources_(sources),
         words_(sources),
         slope_(slope),
         scale_(scale),
         around_(around),
+        ring_(ring),
         junctions_(junctions_on(sources.survey, slope)),
         pieces_(placed_on(sources.plan, slope.name)) {
     for (std::size_t i = 0; i < sources.survey.slopes.size(); ++i) {
@@ -81,6 +83,7 @@ class RoofView {
   const job::Slope& slope_;
   double scale_;
   const job::Junction* around_;
+  double ring_;  // size of the marks in their rings
   std::optional<draw::Box> window_;  // of (u, s) that is shown; all when unset
   draw::Box lead_;                   // (u, s) of the lead of the junction that is shown alone
   std::vector<job::Junction> junctions_;
@@ -509,7 +512,7 @@ class RoofView {
         }
       }
       if (away.x * away.x + away.y * away.y < 1) away = {0, 1};
-      if (!labels.mark(notes_, on, piece.mark, 3, away, pt(18)))
+      if (!labels.mark(notes_, on, piece.mark, 3, away, ring_))
         labels.mark(notes_, on, piece.mark, 3, away, pt(12));
     }
   }
@@ -546,8 +549,8 @@ class RoofView {
 
 }  // namespace
 
-draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale) {
-  return RoofView(sources, slope, scale, nullptr).draw();
+draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale, double ring) {
+  return RoofView(sources, slope, scale, nullptr, ring).draw();
 }
 
 draw::Drawing roof_around(const Sources& sources, const job::Slope& slope, const job::Junction& junction,

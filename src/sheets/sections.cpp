@@ -1,4 +1,5 @@
-// Two sections at a wall with soakers: along the slope through two laps, and across at the wall.
+// Two sections at a wall with soakers: along the slope through two laps, and across at the wall. Walls that
+// give the same drawing share a page.
 #include "face_view.h"
 #include "pages.h"
 
@@ -25,6 +26,14 @@ struct Laps {
   double leg = 0;
   double upstand = 0;
   double proud = 0;
+  friend bool operator==(const Laps&, const Laps&) = default;
+};
+
+// A wall to draw, and the further ones of which the drawing would be the same.
+struct Alike {
+  const Wall* wall = nullptr;
+  Laps laps;
+  std::vector<const Wall*> others;
 };
 
 Laps laps_of(const Wall& wall) {
@@ -109,12 +118,31 @@ draw::Drawing along_with_lengths(const Words& words, const Wall& wall, const Lap
 
 constexpr double kUsualScales[] = {1, 2, 2.5, 3, 4, 5, 10, 20, 25, 50};
 
-void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
+// What the note at a section's head says: what is seen, and where else it is the same.
+std::vector<std::string> note_lines(const Words& words, const Alike& alike, std::string_view key) {
+  std::string note = words.say(key);
+  std::string places;
+  for (const Wall* wall : alike.others) {
+    if (!places.empty()) places += "; ";
+    places += wall->slope->name + " / " + face_name(wall->junction, wall->face_name);
+  }
+  if (!places.empty()) note += " " + words.say("sheet.same_at", {{"places", places, ""}});
+  return draw::wrapped(note, kArea.width() - 4, kNumber);
+}
+
+double height_of(const std::vector<std::string>& lines) {
+  return static_cast<double>(lines.size()) * draw::line_height(kNumber);
+}
+
+void add_along(Sheets& sheets, const Alike& alike) {
   const Words& words = sheets.words();
+  const Wall& wall = *alike.wall;
+  const Laps& v = alike.laps;
   constexpr double kKey = 32;
-  constexpr double kNote = 16;
+  const std::vector<std::string> note = note_lines(words, alike, "sheet.section_along_note");
+  const double head = height_of(note) + 6;
   const About about{{wall.slope->name, wall.junction.name}};
-  const double room = sheets.room(about) - kKey - kNote;
+  const double room = sheets.room(about) - kKey - head;
   draw::Drawing section;
   draw::Box box;
   double scale = 1;
@@ -129,8 +157,7 @@ void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
                                         {"junction", face_name(wall.junction, wall.face_name), ""}}),
       scale, about);
   double y = sheets.top() - 5;
-  for (const std::string& line :
-       draw::wrapped(words.say("sheet.section_along_note"), kArea.width() - 4, kNumber)) {
+  for (const std::string& line : note) {
     page.add(text_at(line, {kArea.left + 2, y}));
     y -= draw::line_height(kNumber);
   }
@@ -149,8 +176,11 @@ void add_along(Sheets& sheets, const Wall& wall, const Laps& v) {
   page.add(text_at(words.say("sheet.key_batten"), {kArea.left + 25, key}));
 }
 
-void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
+void add_across(Sheets& sheets, const Alike& alike) {
   const Words& words = sheets.words();
+  const Wall& wall = *alike.wall;
+  const Laps& v = alike.laps;
+  const std::vector<std::string> note = note_lines(words, alike, "sheet.section_across_note");
   const practice::Pack& pack = sheets.sources().pack;
   const double gap = v.leg - std::max(wall.slope->covering.width.most().in_mm() / 2,
                                       pack.length("soaker.leg_least").in_mm());
@@ -159,15 +189,14 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
   const double wide = v.leg + 60;
   const double leaf = 102.5;
   const About about{{wall.slope->name, wall.junction.name}};
-  const double scale =
-      usual_scale(wide + leaf, top + 80, kArea.width() - 60, std::min(170.0, sheets.room(about) - 72));
+  const double scale = usual_scale(wide + leaf, top + 80, kArea.width() - 60,
+                                   std::min(170.0, sheets.room(about) - 50 - height_of(note)));
   draw::Drawing& page = sheets.begin(
       words.say("sheet.section_across", {{"slope", wall.slope->name, ""},
                                          {"junction", face_name(wall.junction, wall.face_name), ""}}),
       scale, about);
   double y = sheets.top() - 6;
-  for (const std::string& line :
-       draw::wrapped(words.say("sheet.section_across_note"), kArea.width() - 4, kNumber)) {
+  for (const std::string& line : note) {
     page.add(text_at(line, {kArea.left + 2, y}));
     y -= draw::line_height(kNumber);
   }
@@ -214,16 +243,43 @@ void add_across(Sheets& sheets, const Wall& wall, const Laps& v) {
   page.add(text_at(words.say("sheet.key_lead"), {kArea.left + 25, kArea.bottom + 8}));
 }
 
-}  // namespace
+bool same_along(const Wall& a, const Wall& b) {
+  return a.slope->pitch.value == b.slope->pitch.value;
+}
 
-void add_sections(Sheets& sheets, const std::vector<Wall>& walls) {
+bool same_across(const Wall& a, const Wall& b) {
+  return a.side == b.side && a.slope->covering.width.most() == b.slope->covering.width.most() &&
+         (a.junction.wall.kind == job::WallKind::brick) == (b.junction.wall.kind == job::WallKind::brick);
+}
+
+// A wall of which a warning must be read keeps a page of its own.
+std::vector<Alike> alike(const Sheets& sheets, const std::vector<Wall>& walls,
+                         bool (*same)(const Wall&, const Wall&)) {
+  std::vector<Alike> out;
   for (const Wall& wall : walls) {
     if (wall.soakers.empty()) continue;
     const Laps laps = laps_of(wall);
     if (laps.gauge <= 0 || laps.unit <= 0) continue;
-    add_along(sheets, wall, laps);
-    add_across(sheets, wall, laps);
+    const auto warned = [&](const Wall& one) {
+      return !warnings_at(sheets.sources().plan, {{one.slope->name, one.junction.name}}).empty();
+    };
+    const auto found = std::find_if(out.begin(), out.end(), [&](const Alike& one) {
+      return one.laps == laps && same(*one.wall, wall) && !warned(*one.wall) && !warned(wall);
+    });
+    if (found == out.end()) {
+      out.push_back({&wall, laps, {}});
+    } else {
+      found->others.push_back(&wall);
+    }
   }
+  return out;
+}
+
+}  // namespace
+
+void add_sections(Sheets& sheets, const std::vector<Wall>& walls) {
+  for (const Alike& one : alike(sheets, walls, same_along)) add_along(sheets, one);
+  for (const Alike& one : alike(sheets, walls, same_across)) add_across(sheets, one);
 }
 
 }  // namespace lapwright::sheets

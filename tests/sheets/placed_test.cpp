@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
 namespace {
@@ -290,6 +291,29 @@ TEST(Placed, every_junction_has_its_views) {
       if (mark.size() != 2) continue;
       EXPECT_NE(words.find(mark + "\n"), std::string::npos) << mark << " on " << expected.title;
     }
+  }
+}
+
+// Eight sides of walls and stacks with the same laps: one section up the slope, one across for each hand.
+TEST(Placed, walls_alike_share_a_section) {
+  const auto planned = engine::plan_job(bytes_of("tests/jobs/cases/all-together.json"));
+  ASSERT_TRUE(planned);
+  const draw::Document document = compose(sources_of(*planned));
+  std::map<std::string, int> pages;
+  std::string said;
+  for (const draw::Page& page : document.pages) {
+    for (const char* title : {"Section up the slope: ", "Section at the wall: "}) {
+      if (!page.title.starts_with(title)) continue;
+      ++pages[title];
+      said += page.title + "\n" + words_on(page);
+    }
+  }
+  EXPECT_EQ(pages["Section up the slope: "], 1);
+  EXPECT_EQ(pages["Section at the wall: "], 2);
+  std::replace(said.begin(), said.end(), '\n', ' ');
+  for (const job::Piece& piece : planned->plan.pieces) {
+    if (piece.kind != "soaker") continue;
+    EXPECT_NE(said.find(piece.slope + " / " + piece.junction), std::string::npos) << piece.junction;
   }
 }
 

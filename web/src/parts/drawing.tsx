@@ -1,5 +1,5 @@
 // A drawing of the engine's: panned, pinched, zoomed, tapped. It knows tags, and nothing of roofs.
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { say } from '../words/words';
 import { Viewport } from './viewport';
 
@@ -42,6 +42,7 @@ function placeAt(svg: SVGSVGElement, x: number, y: number): { u: number; s: numb
 export function Drawing(props: DrawingProps) {
   const host = useRef<HTMLDivElement>(null);
   const view = useRef<Viewport | null>(null);
+  const [isWhole, setWhole] = useState(true);
   const latest = useRef(props);
   latest.current = props;
 
@@ -55,7 +56,7 @@ export function Drawing(props: DrawingProps) {
       if (place) onPlace?.(place.u, place.s);
       else onTags?.(tagsNear(node, x, y));
     };
-    const viewport = new Viewport(node, tapped);
+    const viewport = new Viewport(node, tapped, setWhole);
     view.current = viewport;
     return () => viewport.end();
   }, []);
@@ -72,7 +73,7 @@ export function Drawing(props: DrawingProps) {
     svg.setAttribute('aria-hidden', 'true');
     svg.querySelector('title')?.remove();
     view.current?.take(svg, props.name);
-  }, [props.svg]);
+  }, [props.svg, props.look]);
 
   useEffect(() => {
     for (const element of host.current?.querySelectorAll('[data-tag]') ?? []) {
@@ -103,7 +104,7 @@ export function Drawing(props: DrawingProps) {
       <div class="zoom" role="group" aria-label={say('drawing.zoom')}>
         <button type="button" onClick={() => view.current?.zoom(1.4)} aria-label={say('drawing.nearer')}>+</button>
         <button type="button" onClick={() => view.current?.zoom(1 / 1.4)} aria-label={say('drawing.further')}>−</button>
-        <button type="button" onClick={() => view.current?.whole()}>{say('drawing.whole')}</button>
+        {!isWhole && <button type="button" onClick={() => view.current?.whole()}>{say('drawing.whole')}</button>}
       </div>
     </div>
   );

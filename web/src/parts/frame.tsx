@@ -42,7 +42,7 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
   const svg = pictures?.get(shown) ?? '';
   const stale = session.readable !== null && session.seen !== session.readable;
   return (
-    <div class="job">
+    <div class={`job at-${rung}`}>
       <header class="top">
         <a class="back" href={addressOf({ at: 'jobs' })}>{say('jobs.all')}</a>
         <h1 data-own>{session.job.title || say('job.untitled')}</h1>

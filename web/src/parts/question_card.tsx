@@ -19,7 +19,14 @@ function faultAt(faults: Fault[], path: string): Fault | undefined {
   });
 }
 
-export function QuestionCard({ session, asked, focus }: { session: Session; asked: Question; focus: boolean }) {
+interface Props {
+  session: Session;
+  asked: Question;
+  count: string; // which of how many
+  focus: boolean;
+}
+
+export function QuestionCard({ session, asked, count, focus }: Props) {
   const { job } = session;
   const bare: Unit = job.unit ?? 'mm';
   const field = useRef<HTMLInputElement>(null);
@@ -34,8 +41,7 @@ export function QuestionCard({ session, asked, focus }: { session: Session; aske
   useEffect(() => {
     setOther(null);
     setOnSpread(false);
-    // A phone's own keyboard would cover the drawing: there the pad types, and the field waits to be touched.
-    if (focus && matchMedia('(pointer: fine)').matches) field.current?.focus({ preventScroll: true });
+    if (focus) field.current?.focus({ preventScroll: true });
   }, [asked.path]);
 
   // Answered with a number of one's own, it is measured until said otherwise.
@@ -49,11 +55,13 @@ export function QuestionCard({ session, asked, focus }: { session: Session; aske
     if (onSpread) put(held.text, typed(held.spread, pressed), unit);
     else put(typed(held.text, pressed), held.spread, pressed.includes('/') && unit === 'mm' ? 'in' : unit);
   };
+  // A phone's own keyboard would cover the drawing: the pad types there.
+  const byThumb = matchMedia('(pointer: coarse)').matches;
   const id = `ask-${asked.path.replace(/\W+/g, '-')}`;
 
   return (
     <div class="question">
-      <p class="about" data-own>{asked.about}</p>
+      <p class="about"><span data-own>{asked.about}</span> <span>{count}</span></p>
       <h2 id={id}>{sayIfKnown(`ask.${asked.ask}`, asked.ask)}</h2>
       <p class="from" id={`${id}-from`}>{sayIfKnown(`ask.${asked.ask}.from`, '')}</p>
       {asked.kind === 'choice' ? (
@@ -75,7 +83,7 @@ export function QuestionCard({ session, asked, focus }: { session: Session; aske
             <input
               ref={field}
               type="text"
-              inputMode={asked.kind === 'angle' ? 'decimal' : 'text'}
+              inputMode={byThumb ? 'none' : asked.kind === 'angle' ? 'decimal' : 'text'}
               autocomplete="off"
               class="number"
               value={held.text}
@@ -86,20 +94,6 @@ export function QuestionCard({ session, asked, focus }: { session: Session; aske
               onInput={(event) => put(event.currentTarget.value, held.spread, unit)}
             />
             <span class="unit" aria-hidden="true">{asked.kind === 'angle' ? '°' : unit}</span>
-            {asked.spread && (
-              <label class="spread">
-                <span aria-hidden="true">±</span>
-                <input
-                  type="text"
-                  inputMode="decimal"
-                  autocomplete="off"
-                  value={held.spread}
-                  aria-label={say('ask.spread')}
-                  onFocus={() => setOnSpread(true)}
-                  onInput={(event) => put(held.text, event.currentTarget.value, unit, false)}
-                />
-              </label>
-            )}
           </div>
           <div id={`${id}-wrong`} aria-live="polite">
             {fault && (
@@ -110,6 +104,20 @@ export function QuestionCard({ session, asked, focus }: { session: Session; aske
             )}
           </div>
           <div class="how">
+            {asked.spread && (
+              <label class="spread">
+                <span aria-hidden="true">±</span>
+                <input
+                  type="text"
+                  inputMode={byThumb ? 'none' : 'decimal'}
+                  autocomplete="off"
+                  value={held.spread}
+                  aria-label={say('ask.spread')}
+                  onFocus={() => setOnSpread(true)}
+                  onInput={(event) => put(held.text, event.currentTarget.value, unit, false)}
+                />
+              </label>
+            )}
             <div class="choice" role="group" aria-label={say('ask.how')}>
               <button type="button" aria-pressed={!guessed} onClick={() => session.change(guess(job, asked.path, false))}>
                 {say('ask.measured')}
@@ -118,25 +126,16 @@ export function QuestionCard({ session, asked, focus }: { session: Session; aske
                 {say('ask.guessed')}
               </button>
             </div>
-            {asked.kind === 'length' && (
-              <div class="choice units" role="group" aria-label={say('ask.unit')}>
-                {kUnits.map((one) => (
-                  <button
-                    key={one}
-                    type="button"
-                    aria-pressed={unit === one}
-                    onClick={() => {
-                      setOther(one);
-                      if (held.text.trim() !== '') put(held.text, held.spread, one, false);
-                    }}
-                  >
-                    {one}
-                  </button>
-                ))}
-              </div>
-            )}
           </div>
-          <Pad onKey={key} fractions={asked.kind === 'length' && (unit === 'in' || unit === 'ft')} />
+          <Pad
+            onKey={key}
+            units={asked.kind === 'length' ? kUnits : []}
+            unit={unit}
+            onUnit={(one) => {
+              setOther(one);
+              if (held.text.trim() !== '') put(held.text, held.spread, one, false);
+            }}
+          />
         </>
       )}
     </div>

@@ -6,6 +6,25 @@ interface Box {
   height: number;
 }
 
+const kAround = 3; // mm of paper
+
+// What is drawn, without what is hidden; with every measurement, so that the view stays when another one is asked for.
+function seenIn(svg: SVGSVGElement): Box {
+  svg.classList.add('measuring');
+  const seen = svg.getBBox();
+  svg.classList.remove('measuring');
+  if (seen.width <= 0 || seen.height <= 0) {
+    const { x, y, width, height } = svg.viewBox.baseVal;
+    return { x, y, width, height };
+  }
+  return {
+    x: seen.x - kAround,
+    y: seen.y - kAround,
+    width: seen.width + 2 * kAround,
+    height: seen.height + 2 * kAround,
+  };
+}
+
 const kStill = 7; // px: a pointer that moved less was a tap
 const kNearest = 30;
 
@@ -22,6 +41,7 @@ export class Viewport {
   constructor(
     private readonly node: HTMLElement,
     private readonly tapped: (x: number, y: number) => void,
+    private readonly changed: (isWhole: boolean) => void,
   ) {
     const { signal } = this.ending;
     node.addEventListener('pointerdown', (event) => this.press(event), { signal });
@@ -44,23 +64,26 @@ export class Viewport {
 
   // Another drawing; the same one again keeps its view.
   take(svg: SVGSVGElement, name: string): void {
-    const { x, y, width, height } = svg.viewBox.baseVal;
     const before = this.all;
     this.svg = svg;
-    this.all = { x, y, width, height };
+    this.all = seenIn(svg);
+    const { width } = this.all;
     if (name !== this.name || this.isWhole || before.width <= 0) {
       this.name = name;
       this.whole();
       return;
     }
     const k = width / before.width;
-    this.put({ x: this.box.x * k, y: this.box.y * k, width: this.box.width * k, height: this.box.height * k });
+    this.put({
+      x: this.all.x + (this.box.x - before.x) * k,
+      y: this.all.y + (this.box.y - before.y) * k,
+      width: this.box.width * k,
+      height: this.box.height * k,
+    });
   }
 
   whole(): void {
-    this.isWhole = true;
-    this.put(this.all);
-    this.isWhole = true;
+    this.put(this.all, true);
   }
 
   zoom(by: number, x?: number, y?: number): void {
@@ -102,8 +125,9 @@ export class Viewport {
     return true;
   }
 
-  private put(box: Box): void {
-    this.isWhole = false;
+  private put(box: Box, isWhole = false): void {
+    if (isWhole !== this.isWhole) this.changed(isWhole);
+    this.isWhole = isWhole;
     this.box = box;
     this.svg?.setAttribute('viewBox', `${box.x} ${box.y} ${box.width} ${box.height}`);
   }

@@ -132,12 +132,11 @@ export function Measure({ session, at }: { session: Session; at: string }) {
       ) : (
         asked && (
           <>
-            <QuestionCard session={session} asked={asked} focus={at !== ''} />
+            <QuestionCard session={session} asked={asked} count={say('measure.count', { n: index + 1, of: questions.length })} focus={at !== ''} />
             <div class="onward">
               <button type="button" onClick={() => step(-1)}>{say('measure.back')}</button>
               <button type="button" class="next" onClick={() => step(1)}>{say('measure.next')}</button>
             </div>
-            <p class="count">{say('measure.count', { n: index + 1, of: questions.length })}</p>
             <div class="more">
               <button type="button" class="add" onClick={() => setAdding(true)}>{say('add.start')}</button>
               <AllQuestions session={session} questions={questions} here={asked.path} />
