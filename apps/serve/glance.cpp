@@ -33,7 +33,7 @@ class Looker : public nlohmann::json_sax<Json> {
   bool number_float(number_float_t /*value*/, const string_t& /*text*/) override { return value(); }
   bool binary(binary_t& /*value*/) override { return value(); }
   bool string(string_t& text) override {
-    if (depth_ == 1 && at_title_) glance_.title = text;
+    if (at_title_) glance_.title = text;
     return value();
   }
   bool key(string_t& name) override {

@@ -6,7 +6,7 @@ import subprocess
 import sys
 import unittest
 
-from served import INDEX, Case, Server, main
+from served import INDEX, Case, Server, main, parse
 
 
 class Hosts(Case):
@@ -68,6 +68,20 @@ class Sites(Case):
         for kind in ("text/plain", "application/x-www-form-urlencoded", "multipart/form-data; boundary=x"):
             self.assertEqual(self.server.put("form", b"{}", Content_Type=kind).status, 415)
             self.assertEqual(self.server.ask("POST", "/api/jobs/form", b"{}", Content_Type=kind).status, 405)
+
+
+    def test_a_body_without_a_kind(self):
+        got = self.server.raw(f"PUT /api/jobs/kind HTTP/1.1\r\nHost: 127.0.0.1:{self.server.port}\r\nContent-Length: 2\r\n"
+                              "If-None-Match: *\r\n\r\n{}".encode())
+        self.assertEqual(parse(got).status, 415)
+
+    def test_a_refused_body_is_no_request(self):
+        """What another site sends as a body is not read as a request of its own."""
+        host = f"Host: 127.0.0.1:{self.server.port}\r\n"
+        inner = f"GET /api/jobs HTTP/1.1\r\n{host}\r\n"
+        got = self.server.raw((f"PUT /api/jobs/a HTTP/1.1\r\n{host}Origin: http://evil.test\r\n"
+                               f"Content-Length: {len(inner)}\r\n\r\n{inner}").encode())
+        self.assertEqual((parse(got).status, parse(got).rest), (403, b""))
 
 
 class Token(Case):
@@ -138,9 +152,13 @@ class Token(Case):
             self.server.address = host
             try:
                 answer = self.server.ask("GET", "/", host=f"{host}:{port}", Cookie=self.cookie)
+                near = self.server.ask("GET", "/", host=f"localhost:{port}", Cookie=self.cookie)
+                named = self.server.ask("GET", "/", host=f"{socket.gethostname()}:{port}", Cookie=self.cookie)
             finally:
                 self.server.address = "127.0.0.1"
             self.assertEqual(answer.body, INDEX)
+            self.assertEqual(near.status, 421)  # nobody beyond this machine calls it that
+            self.assertEqual(named.status, 200)
 
 
 class Listening(unittest.TestCase):

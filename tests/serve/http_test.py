@@ -108,9 +108,18 @@ class Bodies(Case):
             self.assertIn(b"8 MB", answer.body)
 
     def test_too_big_is_told_while_it_is_sent(self):
-        """The client sees the answer although it goes on sending for a while."""
-        answer = self.server.put("big", b'{"a":"' + b"x" * 9_000_000 + b'"}')
-        self.assertEqual(answer.status, 413)
+        """The client can send all that it has, and still finds the answer, not a broken connection."""
+        head = request("PUT /api/jobs/big HTTP/1.1", f"Host: 127.0.0.1:{self.server.port}", "Content-Length: 9000000",
+                       "Content-Type: application/json", "If-None-Match: *")
+        with self.server.connect() as link:
+            link.sendall(head)
+            time.sleep(0.2)
+            for _ in range(9):
+                link.sendall(b"x" * 1_000_000)
+            got = b""
+            while part := link.recv(65536):
+                got += part
+        self.assertEqual(parse(got).status, 413)
 
     def test_largest(self):
         body = b'{"a":"' + b"x" * (8_000_000 - 8) + b'"}'
@@ -206,18 +215,20 @@ class Slow(Case):
 
     def test_who_never_reads(self):
         """Its answers are given up after twice the patience, and others go on meanwhile."""
+        server = Server(Case.tool, *self.words)  # one without connections of other tests
+
         def connections():
-            return len(os.listdir(f"/proc/{self.server.process.pid}/fd"))
+            return len(os.listdir(f"/proc/{server.process.pid}/fd"))
         before = connections()
-        with self.server.connect() as link:
+        with server.connect() as link:
             link.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 4096)
-            link.sendall(request("GET /assets/engine-1a2b.wasm HTTP/1.1",
-                                 f"Host: 127.0.0.1:{self.server.port}") * 20)
+            link.sendall(request("GET /assets/engine-1a2b.wasm HTTP/1.1", f"Host: 127.0.0.1:{server.port}") * 20)
             time.sleep(0.5)
             self.assertEqual(connections(), before + 1)
-            self.assertEqual(self.server.ask("GET", "/", timeout=5).status, 200)
-            time.sleep(4)
+            self.assertEqual(server.ask("GET", "/", timeout=5).status, 200)
+            time.sleep(5)
             self.assertEqual(connections(), before)
+        self.assertEqual(server.end(), (0, "Ended.\n", ""))
 
     def test_idle_ends(self):
         begin = time.monotonic()
@@ -232,7 +243,9 @@ class Ends(unittest.TestCase):
         half = server.connect()
         half.sendall(b"GET / HT")
         with server.connect() as link:
+            link.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, 65536)
             link.sendall(request("GET /assets/engine-1a2b.wasm HTTP/1.1", f"Host: 127.0.0.1:{server.port}"))
+            time.sleep(0.3)
             got = link.recv(100)
             server.process.terminate()
             got += server.rest_of(link)

@@ -1,5 +1,6 @@
 """jobs_test.py LAPWRIGHT: jobs in a folder: whole or not at all, nobody's work overwritten, nothing lost."""
 
+import fcntl
 import hashlib
 import json
 import os
@@ -163,6 +164,9 @@ class Jobs(Case):
         self.server.put("nested", b'{"a":{"title":"inner"},"title":7,"b":["title","x"]}')
         rows = json.loads(self.server.ask("GET", "/api/jobs").body)["jobs"]
         self.assertEqual(next(j["title"] for j in rows if j["id"] == "nested"), "")
+        self.server.put("deeper", b'{"title":["x",{"title":"y"}],"a":"z"}')
+        rows = json.loads(self.server.ask("GET", "/api/jobs").body)["jobs"]
+        self.assertEqual(next(j["title"] for j in rows if j["id"] == "deeper"), "")
 
     def test_files_that_are_no_jobs(self):
         outside = self.server.page.parent / "outside.json"
@@ -241,6 +245,22 @@ class TwoServers(unittest.TestCase):
         self.assertEqual(len(json.loads(one.get("list").body)["marks"]), 100)
         self.assertEqual(two.end(), (0, "Ended.\n", ""))
         self.assertEqual(one.end(), (0, "Ended.\n", ""))
+
+
+    def test_a_write_waits_for_the_lock(self):
+        """What another server holds while it compares and replaces."""
+        server = Server(Case.tool)
+        folder = os.open(server.jobs, os.O_RDONLY)
+        fcntl.flock(folder, fcntl.LOCK_EX)
+        answers = []
+        writer = threading.Thread(target=lambda: answers.append(server.put("waits", b"{}").status))
+        writer.start()
+        time.sleep(0.5)
+        self.assertEqual((answers, files(server.jobs)), ([], []))
+        os.close(folder)
+        writer.join(timeout=30)
+        self.assertEqual((answers, files(server.jobs)), ([201], ["waits.json"]))
+        self.assertEqual(server.end(), (0, "Ended.\n", ""))
 
 
 class Killed(unittest.TestCase):

@@ -16,7 +16,7 @@ FILES = {
     "lapwright.html": b"<!doctype html><script>1</script>",
     "sw.js": b"self.addEventListener('fetch', () => {});",
     "manifest.webmanifest": b'{"name":"lapwright"}',
-    "assets/engine-1a2b.wasm": b"\0asm\1\0\0\0" + bytes(range(256)) * 4096,
+    "assets/engine-1a2b.wasm": b"\0asm\1\0\0\0" + bytes(range(256)) * 32768,  # more than sockets hold
     "assets/page-3c4d.js": b"1;",
     "assets/page-3c4d.css": b"a{}",
     "icon.svg": b"<svg xmlns='http://www.w3.org/2000/svg'/>",
