@@ -17,7 +17,10 @@ export function useRoute(): Route {
 // Drawn again whenever the job or what is known of it changes.
 export function useSession(session: Session): void {
   const [, again] = useReducer((n: number) => n + 1, 0);
-  useLayoutEffect(() => session.listen(() => again(undefined)), [session]);
+  useLayoutEffect(() => {
+    again(undefined); // what came between the first drawing and now
+    return session.listen(() => again(undefined));
+  }, [session]);
 }
 
 const kPxPerMm = 96 / 25.4;

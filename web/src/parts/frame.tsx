@@ -13,6 +13,7 @@ import { Saving } from './saving';
 export interface View {
   name: string; // of the engine's picture
   label: string;
+  own?: boolean; // the person's own name for it, not a word of the page
 }
 
 export interface Stage {
@@ -63,7 +64,7 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
                 aria-pressed={one.name === shown}
                 onClick={() => stage.onView(one.name)}
               >
-                {one.label}
+                <span {...(one.own ? { 'data-own': '' } : {})}>{one.label}</span>
               </button>
             ))}
           </div>

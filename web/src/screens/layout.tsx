@@ -18,7 +18,7 @@ export function LayOut({ session, rest }: { session: Session; rest: string[] }) 
   const setOut = readable?.plan?.set_out?.find((one) => one.slope === name);
   const why = useAnswer(`${session.readableText}|${name}`, () => session.engine.why(session.readableText, name, session.room));
   const views: View[] = [
-    ...job.slopes.map((one, i) => ({ name: `roof/${slopeName(one, i)}`, label: slopeName(one, i) })),
+    ...job.slopes.map((one, i) => ({ name: `roof/${slopeName(one, i)}`, label: slopeName(one, i), own: true })),
     { name: `courses/${name}`, label: say('drawing.courses') },
   ];
   const findings = (readable?.plan?.findings ?? []).filter((one) => (one.where ?? '').split(' / ')[0] === name && !(one.where ?? '').includes(' / '));

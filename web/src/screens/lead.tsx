@@ -45,10 +45,10 @@ export function Lead({ session, rest }: { session: Session; rest: string[] }) {
   const here = rest[0] === 'at' ? { slope: rest[1] ?? '', junction: rest[2] ?? '' } : null;
   const piece = (plan?.pieces ?? []).find((one) => one.mark === mark && (!rest[2] || one.junction === rest[2]));
   const [view, setView] = useState('');
-  const views: View[] = job.slopes.map((one, i) => ({ name: `roof/${slopeName(one, i)}`, label: slopeName(one, i) }));
+  const views: View[] = job.slopes.map((one, i) => ({ name: `roof/${slopeName(one, i)}`, label: slopeName(one, i), own: true }));
   for (const name of readable?.pictures.keys() ?? []) {
     const [kind, , ...junction] = name.split('/');
-    if (kind === 'wall') views.push({ name, label: junction.join(', ') });
+    if (kind === 'wall') views.push({ name, label: junction.join(', '), own: true });
   }
   const about = piece ?? here;
   const wanted = about ? `wall/${about.slope}/${about.junction}` : '';
