@@ -1,21 +1,21 @@
-// node tests/page/pictures.mjs LAPWRIGHT FOLDER [SCREEN...]: a picture of every screen, at both sizes, light and dark, to be looked at by eye.
+// node tests/page/pictures.mjs FOLDER [SCREEN...]: a picture of every screen, at both sizes, light and dark, to be looked at by eye.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
-import { launch, openWindow, sizes } from './chromium.mjs';
-import { host } from './hosts.mjs';
 import { screens } from './screens.mjs';
+import { launch, open, serve, sizes } from './support.mjs';
 import { openDemo } from './walk.mjs';
 
-const folder = process.argv[3];
-const only = process.argv.slice(4);
+const folder = process.argv[2];
+const only = process.argv.slice(3);
 mkdirSync(folder, { recursive: true });
-const here = await host();
+const here = await serve();
 const browser = await launch();
 for (const size of Object.keys(sizes)) {
   for (const colorScheme of ['light', 'dark']) {
     for (const [name, reach] of Object.entries(screens)) {
       if (only.length > 0 && !only.includes(name)) continue;
-      const page = await openWindow(browser, size, { colorScheme, deviceScaleFactor: 1 });
+      const { page } = await open(browser, size, { colorScheme, isMobile: size === 'phone', reducedMotion: 'reduce' });
+      page.setDefaultTimeout(8000);
       await openDemo(page, here.url);
       try {
         await reach(page);
@@ -29,4 +29,4 @@ for (const size of Object.keys(sizes)) {
   }
 }
 await browser.close();
-await here.kill();
+await here.stop();

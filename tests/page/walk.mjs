@@ -1,10 +1,9 @@
 // What a person does on the page, in the page's own words (web/src/words/en.json), so that a test reads as a walk.
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { root } from './chromium.mjs';
+import { root } from './support.mjs';
 
 export const words = JSON.parse(readFileSync(path.join(root, 'web/src/words/en.json'), 'utf8'));
-export const demo = JSON.parse(readFileSync(path.join(root, 'data/demo/hollin-barn.json'), 'utf8'));
 
 export const word = (key, values = {}) => {
   if (!(key in words)) throw new Error(`the page has no word "${key}"`);
@@ -49,24 +48,6 @@ export async function byPad(page, text, { over = true } = {}) {
   }
   for (const digit of text) await press(page, pad.getByRole('button', { name: digit, exact: true }));
 }
-
-// The job as it is kept by the device.
-export const keptOnDevice = (page, id) =>
-  page.evaluate(
-    (of) =>
-      new Promise((done, failed) => {
-        const opening = indexedDB.open('lapwright');
-        opening.onerror = () => failed(opening.error);
-        opening.onsuccess = () => {
-          const request = opening.result.transaction('jobs').objectStore('jobs').getAll();
-          request.onsuccess = () => {
-            opening.result.close();
-            done(request.result.filter((row) => of === undefined || row.id === of).map((row) => row.text));
-          };
-        };
-      }),
-    id,
-  );
 
 export async function downloaded(page, place) {
   const [file] = await Promise.all([page.waitForEvent('download'), press(page, place)]);

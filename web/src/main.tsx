@@ -3,6 +3,7 @@ import { App } from './app';
 import { WorkerEngine } from './engine/worker_engine';
 import { DeviceStore } from './store/device';
 import { FolderStore } from './store/folder';
+import { MirroredStore } from './store/mirrored';
 import { showSettings } from './store/settings';
 import { Windows } from './store/windows';
 import { languages, speak, spoken, type Language } from './words/words';
@@ -19,7 +20,7 @@ async function start(): Promise<void> {
   if (asked && asked in languages) speak(asked as Language);
   document.documentElement.lang = spoken();
   const inFolder = await FolderStore.isThere();
-  const store = inFolder ? new FolderStore() : new DeviceStore();
+  const store = inFolder ? new MirroredStore(new FolderStore()) : new DeviceStore();
   const place = document.getElementById('page');
   if (place) render(<App store={store} inFolder={inFolder} windows={new Windows()} engine={new WorkerEngine()} />, place);
 }

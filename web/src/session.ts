@@ -44,14 +44,16 @@ export class Session {
     void this.look();
   }
 
-  // The job as kept, or as typed since, if it was typed on top of what is kept.
+  // The job as kept, or as typed since. Typed on top of another state, it is saved on that one: the save hears "other", and the
+  // person chooses.
   static start(held: Held, store: Store, windows: Windows, engine: Engine): Session | null {
     const draft = draftOf(held.id);
-    const typed = draft && draft.from === held.revision ? jobOf(draft.text) : null;
+    const typed = draft && draft.text !== held.text ? jobOf(draft.text) : null;
     const job = typed ?? jobOf(held.text);
     if (!job) return null;
-    const session = new Session(held.id, job, held.revision, store, windows, engine);
-    if (typed) session.saver.put(textOf(typed));
+    const from = typed && draft ? draft.from : held.revision;
+    const session = new Session(held.id, job, from, store, windows, engine);
+    if (typed || held.unsent) session.saver.put(textOf(job));
     return session;
   }
 
@@ -91,7 +93,7 @@ export class Session {
 
   // After another window wrote: go on from theirs; what was typed here is one undo away.
   async takeTheirs(): Promise<void> {
-    const held = await this.store.open(this.id);
+    const held = await this.store.theirs(this.id, this.saver.from);
     const job = held && jobOf(held.text);
     if (!held || !job) return;
     this.history.put(job, '', performance.now());
@@ -101,7 +103,7 @@ export class Session {
   }
   // Or keep what is here, on top of theirs.
   async keepMine(): Promise<void> {
-    const held = await this.store.open(this.id);
+    const held = await this.store.theirs(this.id, this.saver.from);
     if (!held) return;
     this.saver.restart(held.revision);
     this.saver.put(this.text);

@@ -23,7 +23,7 @@ export function Jobs({ store, inFolder }: { store: Store; inFolder: boolean }) {
 
   const keep = async (text: string, open: boolean, id = newId()) => {
     const saved = await store.save(id, text, null);
-    if (saved.kind !== 'saved') {
+    if (saved.kind !== 'saved' && saved.kind !== 'kept') {
       setTrouble(saved.kind === 'full' ? 'save.full' : 'save.away');
       return;
     }
@@ -50,7 +50,7 @@ export function Jobs({ store, inFolder }: { store: Store; inFolder: boolean }) {
       dropDraft(id);
       setThrown({ id, text });
       return look();
-    });
+    }, () => setTrouble('jobs.away'));
   });
 
   return (

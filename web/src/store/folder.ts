@@ -3,15 +3,36 @@ import type { Held, Listed, Saved, Store } from './store';
 
 const kRoot = './api/jobs';
 
+const kWas = 'lapwright.folder';
+
+function remember(is: boolean): void {
+  try {
+    if (is) localStorage.setItem(kWas, 'yes');
+    else localStorage.removeItem(kWas);
+  } catch {
+    // asked again the next time
+  }
+}
+
+function wasThere(): boolean {
+  try {
+    return localStorage.getItem(kWas) === 'yes';
+  } catch {
+    return false;
+  }
+}
+
 export class FolderStore implements Store {
-  // True when this page came from a server that keeps jobs.
+  // Did this page come from a server that keeps jobs? While nobody answers, it is as it was the last time.
   static async isThere(): Promise<boolean> {
     if (!location.protocol.startsWith('http')) return false;
     try {
       const answer = await fetch(kRoot, { headers: { accept: 'application/json' }, cache: 'no-store' });
-      return answer.ok && (answer.headers.get('content-type') ?? '').includes('application/json');
+      const is = answer.ok && (answer.headers.get('content-type') ?? '').includes('application/json');
+      remember(is);
+      return is;
     } catch {
-      return false;
+      return wasThere();
     }
   }
 
@@ -28,6 +49,10 @@ export class FolderStore implements Store {
     if (answer.status === 404) return null;
     if (!answer.ok) throw new Error(`folder: ${answer.status}`);
     return { id, revision: answer.headers.get('etag') ?? '', text: await answer.text() };
+  }
+
+  theirs(id: string): Promise<Held | null> {
+    return this.open(id);
   }
 
   async save(id: string, text: string, from: string | null): Promise<Saved> {
@@ -49,6 +74,7 @@ export class FolderStore implements Store {
   async remove(id: string): Promise<void> {
     const held = await this.open(id);
     if (!held) return;
-    await fetch(`${kRoot}/${encodeURIComponent(id)}`, { method: 'DELETE', headers: { 'if-match': held.revision } });
+    const answer = await fetch(`${kRoot}/${encodeURIComponent(id)}`, { method: 'DELETE', headers: { 'if-match': held.revision } });
+    if (!answer.ok) throw new Error(`folder: ${answer.status}`);
   }
 }
