@@ -44,15 +44,13 @@ export class Session {
     void this.look();
   }
 
-  // The job as kept, or as typed since. Typed on top of another state, it is saved on that one: the save hears "other", and the
-  // person chooses.
+  // The job as kept, or as typed since, if it was typed on top of what is kept.
   static start(held: Held, store: Store, windows: Windows, engine: Engine): Session | null {
     const draft = draftOf(held.id);
-    const typed = draft && draft.text !== held.text ? jobOf(draft.text) : null;
+    const typed = draft && draft.from === held.revision ? jobOf(draft.text) : null;
     const job = typed ?? jobOf(held.text);
     if (!job) return null;
-    const from = typed && draft ? draft.from : held.revision;
-    const session = new Session(held.id, job, from, store, windows, engine);
+    const session = new Session(held.id, job, held.revision, store, windows, engine);
     if (typed || held.unsent) session.saver.put(textOf(job));
     return session;
   }
