@@ -4,7 +4,7 @@ import type { Job } from './generated/job';
 import { jobOf, textOf } from './job/files';
 import { History } from './job/history';
 import { withValue } from './job/path';
-import { draftOf } from './store/drafts';
+import { draftOf, dropLeft, layAside, leftOf } from './store/drafts';
 import { Saver, type SaveState } from './store/saver';
 import type { Held, Store } from './store/store';
 import type { Windows } from './store/windows';
@@ -16,6 +16,9 @@ export class Session {
   readableText = '';
   trouble = '';
   room: Room = { width: 103, height: 90 };
+
+  // What was typed elsewhere, never saved, and overtaken.
+  left: string | null = null;
 
   private readonly history: History<Job>;
   private readonly saver: Saver;
@@ -52,6 +55,9 @@ export class Session {
     if (!job) return null;
     const session = new Session(held.id, job, held.revision, store, windows, engine);
     if (typed) session.saver.put(textOf(typed));
+    if (draft && !typed && draft.text !== held.text) layAside(held.id);
+    session.left = leftOf(held.id);
+    if (session.left === held.text) session.dropLeft();
     return session;
   }
 
@@ -106,6 +112,18 @@ export class Session {
     this.saver.restart(held.revision);
     this.saver.put(this.text);
     await this.saver.flush();
+  }
+
+  // Bring back what was laid aside; undo takes it away again.
+  takeLeft(): void {
+    const job = this.left === null ? null : jobOf(this.left);
+    if (job) this.change(job);
+    this.dropLeft();
+  }
+  dropLeft(): void {
+    this.left = null;
+    dropLeft(this.id);
+    this.tell();
   }
 
   flush(): Promise<void> {

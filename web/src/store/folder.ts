@@ -4,14 +4,15 @@ import type { Held, Listed, Saved, Store } from './store';
 const kRoot = './api/jobs';
 
 export class FolderStore implements Store {
-  // True when this page came from a server that keeps jobs.
-  static async isThere(): Promise<boolean> {
-    if (!location.protocol.startsWith('http')) return false;
+  // Whether this page came from a server that keeps jobs; `away` when nothing answers.
+  static async look(): Promise<'there' | 'none' | 'away'> {
+    if (!location.protocol.startsWith('http')) return 'none';
     try {
       const answer = await fetch(kRoot, { headers: { accept: 'application/json' }, cache: 'no-store' });
-      return answer.ok && (answer.headers.get('content-type') ?? '').includes('application/json');
+      const keeps = answer.ok && (answer.headers.get('content-type') ?? '').includes('application/json');
+      return keeps ? 'there' : 'none';
     } catch {
-      return false;
+      return 'away';
     }
   }
 
@@ -32,7 +33,7 @@ export class FolderStore implements Store {
 
   async save(id: string, text: string, from: string | null): Promise<Saved> {
     try {
-      const condition: Record<string, string> = from === null ? { 'if-none-match': '*' } : { 'if-match': from };
+      const condition: Record<string, string> = from ? { 'if-match': from } : { 'if-none-match': '*' };
       const answer = await fetch(`${kRoot}/${encodeURIComponent(id)}`, {
         method: 'PUT',
         headers: { 'content-type': 'application/json', ...condition },
