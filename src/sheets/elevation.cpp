@@ -253,7 +253,9 @@ class Elevation {
     chain.offset = kChainOffset * wall_.side;
     chain.size = pt(11);
     chain.tag = "lengths";
+    const double drawn = (high() - wall_.from) * wall_.sine + kBandUpright;  // a part of a wall shows no more
     for (std::size_t i = 0; i < wall_.joints.size(); i += every) {
+      if (view_.stretch.high < wall_.to && wall_.joints[i] > drawn) break;
       chain.stops.push_back(
           {Point{0, wall_.joints[i]} * view_.scale, words_.tape(Length::mm(wall_.joints[i]))});
     }

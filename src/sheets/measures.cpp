@@ -184,8 +184,6 @@ void add_wall_measures(draw::Drawing& out, const Sources& sources, const Wall& w
     measure(out, place + ".course", Point{0, low} * scale, Point{0, low + course} * scale, offset,
             words.tape(masonry.course->value));
   }
-  measure(out, place_in_job(wall.junction.path, "to"), wall.at(0, 0) * scale, wall.at(wall.to, 0) * scale,
-          -8 * wall.side, words.tape(Length::mm(wall.to)));
 }
 
 draw::Drawing side_view(const Sources& sources, const job::Slope& slope, double scale) {

@@ -79,6 +79,22 @@ std::vector<Picture> pictures(const Sources& sources, Room room) {
                   return drawing;
                 }));
   }
+  // Its lower end near enough to see a joint.
+  for (const Wall& wall : walls_of(sources)) {
+    if (wall.joints.empty()) continue;
+    constexpr double kFoot = 600;
+    const std::string face = wall.face_name.empty() ? "" : "/" + wall.face_name;
+    keep(fitted("foot/" + wall.slope->name + "/" + wall.junction.name + face,
+                face_name(wall.junction, wall.face_name), room, kWhole, [&](double scale) {
+                  ElevationView view;
+                  view.scale = scale;
+                  view.stretch = {wall.from, std::min(wall.to, wall.from + kFoot)};
+                  view.marks = false;
+                  draw::Drawing drawing = elevation(sources, wall, view);
+                  add_wall_measures(drawing, sources, wall, scale);
+                  return drawing;
+                }));
+  }
   for (const FaceLead& lead : faces_with_lead(sources)) {
     const std::string face = lead.face.name.empty() ? "" : "/" + lead.face.name;
     keep(fitted("wall/" + lead.slope->name + "/" + lead.junction.name + face,

@@ -83,7 +83,7 @@ class RoofView {
   const job::Slope& slope_;
   double scale_;
   const job::Junction* around_;
-  double ring_;  // size of the marks in their rings
+  double ring_;                      // size of the marks in their rings
   std::optional<draw::Box> window_;  // of (u, s) that is shown; all when unset
   draw::Box lead_;                   // (u, s) of the lead of the junction that is shown alone
   std::vector<job::Junction> junctions_;

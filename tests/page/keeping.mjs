@@ -50,6 +50,9 @@ await run({
     await page.reload();
     await page.waitForSelector('.sheet svg');
     expect((await field(page).inputValue()) === '44', 'the second window did not win silently');
+    // What it typed and could not save is offered here, and may be left.
+    await page.getByRole('button', { name: 'Bring it back' }).waitFor();
+    await page.getByRole('button', { name: 'Drop it' }).click();
     await other.getByRole('button', { name: 'Keep mine' }).click();
     await saved(other);
     await page.waitForSelector('.saving.other');

@@ -2,7 +2,7 @@
 // read why, step through the order of work, take the sheets. Then the server is killed, the page loaded again, and all of it done again.
 import { execFileSync } from 'node:child_process';
 import { expect, launch, open, run, sizes } from './support.mjs';
-import { served } from './served.mjs';
+import { folderHost } from './folder_host.mjs';
 import { button, downloaded, heading, openDemo, pictured, press, toRung, word } from './walk.mjs';
 
 const browser = await launch();
@@ -94,7 +94,7 @@ async function whole(page, pitch, stack) {
 const checks = {};
 for (const size of Object.keys(sizes)) {
   checks[`served, then with the server killed, at ${size}`] = async () => {
-    const server = await served();
+    const server = await folderHost();
     const { page, context, complaints } = await open(browser, size);
     await openDemo(page, server.url);
     await whole(page, '44', word('add.name.stack'));

@@ -354,7 +354,8 @@ TEST(Placed, a_curve_is_rolled_and_a_bossed_line_is_not_cut) {
       draw::Drawing all;
       for (const draw::Item& other : corner->drawing.items()) {
         const auto* line = std::get_if<draw::Path>(&other);
-        if (line != nullptr && is_of(line->tag, "K1") && line->stroke && line->stroke->kind == draw::LineKind::cut)
+        if (line != nullptr && is_of(line->tag, "K1") && line->stroke &&
+            line->stroke->kind == draw::LineKind::cut)
           all.add(*line);
       }
       const draw::Box box = draw::extents_of_points(all);

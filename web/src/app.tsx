@@ -79,9 +79,7 @@ function OpenJob({ id, tools }: { id: string; tools: Tools }) {
 function Demo({ tools }: { tools: Tools }) {
   useEffect(() => {
     void (async () => {
-      if (!(await tools.store.open(kDemo).catch(() => null))) {
-        await tools.store.save(kDemo, textOf(demo as unknown as Job), null);
-      }
+      if (!(await tools.store.open(kDemo).catch(() => null))) await tools.store.save(kDemo, textOf(demo as unknown as Job), null);
       location.replace(`#/job/${kDemo}/measure`);
     })();
   }, []);

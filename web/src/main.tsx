@@ -1,9 +1,7 @@
 import { render } from 'preact';
 import { App } from './app';
 import { WorkerEngine } from './engine/worker_engine';
-import { DeviceStore } from './store/device';
-import { FolderStore } from './store/folder';
-import { MirroredStore } from './store/mirrored';
+import { chooseStore } from './store/choose';
 import { showSettings } from './store/settings';
 import { Windows } from './store/windows';
 import { languages, speak, spoken, type Language } from './words/words';
@@ -19,8 +17,7 @@ async function start(): Promise<void> {
   const asked = new URLSearchParams(location.search).get('lang');
   if (asked && asked in languages) speak(asked as Language);
   document.documentElement.lang = spoken();
-  const inFolder = await FolderStore.isThere();
-  const store = inFolder ? new MirroredStore(new FolderStore()) : new DeviceStore();
+  const { store, inFolder } = await chooseStore();
   const place = document.getElementById('page');
   if (place) render(<App store={store} inFolder={inFolder} windows={new Windows()} engine={new WorkerEngine()} />, place);
 }

@@ -4,7 +4,7 @@ import type { Job } from './generated/job';
 import { jobOf, textOf } from './job/files';
 import { History } from './job/history';
 import { withValue } from './job/path';
-import { draftOf } from './store/drafts';
+import { draftOf, dropLeft, layAside, leftOf } from './store/drafts';
 import { Saver, type SaveState } from './store/saver';
 import type { Held, Store } from './store/store';
 import type { Windows } from './store/windows';
@@ -16,6 +16,9 @@ export class Session {
   readableText = '';
   trouble = '';
   room: Room = { width: 103, height: 90 };
+
+  // What was typed elsewhere, never saved, and overtaken.
+  left: string | null = null;
 
   private readonly history: History<Job>;
   private readonly saver: Saver;
@@ -51,7 +54,10 @@ export class Session {
     const job = typed ?? jobOf(held.text);
     if (!job) return null;
     const session = new Session(held.id, job, held.revision, store, windows, engine);
-    if (typed || held.unsent) session.saver.put(textOf(job));
+    if (typed) session.saver.put(textOf(typed));
+    if (draft && !typed && draft.text !== held.text) layAside(held.id);
+    session.left = leftOf(held.id);
+    if (session.left === held.text) session.dropLeft();
     return session;
   }
 
@@ -91,7 +97,7 @@ export class Session {
 
   // After another window wrote: go on from theirs; what was typed here is one undo away.
   async takeTheirs(): Promise<void> {
-    const held = await this.store.theirs(this.id, this.saver.from);
+    const held = await this.store.open(this.id);
     const job = held && jobOf(held.text);
     if (!held || !job) return;
     this.history.put(job, '', performance.now());
@@ -101,11 +107,23 @@ export class Session {
   }
   // Or keep what is here, on top of theirs.
   async keepMine(): Promise<void> {
-    const held = await this.store.theirs(this.id, this.saver.from);
+    const held = await this.store.open(this.id);
     if (!held) return;
     this.saver.restart(held.revision);
     this.saver.put(this.text);
     await this.saver.flush();
+  }
+
+  // Bring back what was laid aside; undo takes it away again.
+  takeLeft(): void {
+    const job = this.left === null ? null : jobOf(this.left);
+    if (job) this.change(job);
+    this.dropLeft();
+  }
+  dropLeft(): void {
+    this.left = null;
+    dropLeft(this.id);
+    this.tell();
   }
 
   flush(): Promise<void> {

@@ -49,7 +49,6 @@ class Slow implements Store {
   answers: ((saved: Saved) => void)[] = [];
   list = () => Promise.resolve([]);
   open = () => Promise.resolve(null);
-  theirs = () => Promise.resolve(null);
   remove = () => Promise.resolve();
   save(_: string, text: string): Promise<Saved> {
     this.texts.push(text);

@@ -68,6 +68,7 @@ function ofCovering(slope: JobSlope, path: string, name: string): Question[] {
 function ofJunction(junction: JobJunction, path: string, slope: string, name: string): Question[] {
   const roof = { about: name, picture: `roof/${slope}` };
   const wall = { about: name, picture: `wall/${slope}/${name}` };
+  const foot = { about: name, picture: `foot/${slope}/${name}` };
   const list: Question[] = [];
   if (junction.kind === 'side') {
     list.push(question({
@@ -102,9 +103,9 @@ function ofJunction(junction: JobJunction, path: string, slope: string, name: st
     ...wall, path: `${path}.wall.kind`, ask: 'wall.kind', kind: 'choice', otherwise: 'brick', options: ['brick', 'stone', 'render'],
   }));
   if ((junction.wall?.kind ?? 'brick') === 'brick' && !junction.wall?.joints) {
-    list.push(question({ ...wall, path: `${path}.wall.course`, ask: 'wall.course', spread: true }));
+    list.push(question({ ...foot, path: `${path}.wall.course`, ask: 'wall.course', spread: true }));
     if (junction.kind !== 'top') {
-      list.push(question({ ...wall, path: `${path}.wall.first_joint`, ask: 'wall.first_joint', spread: true }));
+      list.push(question({ ...foot, path: `${path}.wall.first_joint`, ask: 'wall.first_joint', spread: true }));
     }
   }
   if (!Array.isArray(junction.gap) || typeof junction.gap[0] !== 'object') {

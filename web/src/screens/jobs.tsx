@@ -23,7 +23,8 @@ export function Jobs({ store, inFolder }: { store: Store; inFolder: boolean }) {
 
   const keep = async (text: string, open: boolean, id = newId()) => {
     const saved = await store.save(id, text, null);
-    if (saved.kind !== 'saved' && saved.kind !== 'kept') {
+    // The folder is away: its copy on this device has the job.
+    if (saved.kind !== 'saved' && !(inFolder && saved.kind === 'away')) {
       setTrouble(saved.kind === 'full' ? 'save.full' : 'save.away');
       return;
     }
@@ -50,7 +51,7 @@ export function Jobs({ store, inFolder }: { store: Store; inFolder: boolean }) {
       dropDraft(id);
       setThrown({ id, text });
       return look();
-    }, () => setTrouble('jobs.away'));
+    });
   });
 
   return (

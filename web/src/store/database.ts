@@ -1,4 +1,4 @@
-// The page's one IndexedDB: jobs by id, small things by name, and what is known of the jobs in a folder.
+// The page's one IndexedDB: jobs by id, and small things (ticks, settings) by name.
 export interface JobRow {
   id: string;
   revision: number;
@@ -7,7 +7,7 @@ export interface JobRow {
 }
 
 const kName = 'lapwright';
-const kVersion = 2;
+const kVersion = 1;
 
 export function done<T>(request: IDBRequest<T>): Promise<T> {
   return new Promise((resolve, reject) => {
@@ -30,12 +30,9 @@ let opened: Promise<IDBDatabase> | null = null;
 export function database(): Promise<IDBDatabase> {
   opened ??= new Promise<IDBDatabase>((resolve, reject) => {
     const request = indexedDB.open(kName, kVersion);
-    request.onupgradeneeded = ({ oldVersion }) => {
-      if (oldVersion < 1) {
-        request.result.createObjectStore('jobs', { keyPath: 'id' });
-        request.result.createObjectStore('small');
-      }
-      if (oldVersion < 2) request.result.createObjectStore('mirror', { keyPath: 'id' });
+    request.onupgradeneeded = () => {
+      request.result.createObjectStore('jobs', { keyPath: 'id' });
+      request.result.createObjectStore('small');
     };
     request.onsuccess = () => {
       // A newer page in another window must not wait for this one.

@@ -15,10 +15,6 @@ export class DeviceStore implements Store {
     return row ? { id, revision: String(row.revision), text: row.text } : null;
   }
 
-  theirs(id: string): Promise<Held | null> {
-    return this.open(id);
-  }
-
   async save(id: string, text: string, from: string | null): Promise<Saved> {
     try {
       const transaction = (await database()).transaction('jobs', 'readwrite', { durability: 'strict' });

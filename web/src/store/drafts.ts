@@ -6,6 +6,7 @@ interface Draft {
 }
 
 const key = (id: string): string => `lapwright.draft.${id}`;
+const leftKey = (id: string): string => `lapwright.left.${id}`;
 
 export function keepDraft(id: string, from: string | null, text: string): boolean {
   try {
@@ -24,6 +25,34 @@ export function draftOf(id: string): Draft | null {
     return typeof draft.text === 'string' ? draft : null;
   } catch {
     return null;
+  }
+}
+
+// A draft that grew from a revision that is no longer the last is laid aside: it is offered, and never wins silently.
+export function layAside(id: string): void {
+  const draft = draftOf(id);
+  if (!draft) return;
+  try {
+    localStorage.setItem(leftKey(id), draft.text);
+    localStorage.removeItem(key(id));
+  } catch {
+    // it stays where it was
+  }
+}
+
+export function leftOf(id: string): string | null {
+  try {
+    return localStorage.getItem(leftKey(id));
+  } catch {
+    return null;
+  }
+}
+
+export function dropLeft(id: string): void {
+  try {
+    localStorage.removeItem(leftKey(id));
+  } catch {
+    // nothing was kept
   }
 }
 

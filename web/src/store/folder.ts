@@ -3,36 +3,16 @@ import type { Held, Listed, Saved, Store } from './store';
 
 const kRoot = './api/jobs';
 
-const kWas = 'lapwright.folder';
-
-function remember(is: boolean): void {
-  try {
-    if (is) localStorage.setItem(kWas, 'yes');
-    else localStorage.removeItem(kWas);
-  } catch {
-    // asked again the next time
-  }
-}
-
-function wasThere(): boolean {
-  try {
-    return localStorage.getItem(kWas) === 'yes';
-  } catch {
-    return false;
-  }
-}
-
 export class FolderStore implements Store {
-  // Did this page come from a server that keeps jobs? While nobody answers, it is as it was the last time.
-  static async isThere(): Promise<boolean> {
-    if (!location.protocol.startsWith('http')) return false;
+  // Whether this page came from a server that keeps jobs; `away` when nothing answers.
+  static async look(): Promise<'there' | 'none' | 'away'> {
+    if (!location.protocol.startsWith('http')) return 'none';
     try {
       const answer = await fetch(kRoot, { headers: { accept: 'application/json' }, cache: 'no-store' });
-      const is = answer.ok && (answer.headers.get('content-type') ?? '').includes('application/json');
-      remember(is);
-      return is;
+      const keeps = answer.ok && (answer.headers.get('content-type') ?? '').includes('application/json');
+      return keeps ? 'there' : 'none';
     } catch {
-      return wasThere();
+      return 'away';
     }
   }
 
@@ -51,13 +31,9 @@ export class FolderStore implements Store {
     return { id, revision: answer.headers.get('etag') ?? '', text: await answer.text() };
   }
 
-  theirs(id: string): Promise<Held | null> {
-    return this.open(id);
-  }
-
   async save(id: string, text: string, from: string | null): Promise<Saved> {
     try {
-      const condition: Record<string, string> = from === null ? { 'if-none-match': '*' } : { 'if-match': from };
+      const condition: Record<string, string> = from ? { 'if-match': from } : { 'if-none-match': '*' };
       const answer = await fetch(`${kRoot}/${encodeURIComponent(id)}`, {
         method: 'PUT',
         headers: { 'content-type': 'application/json', ...condition },
@@ -74,7 +50,6 @@ export class FolderStore implements Store {
   async remove(id: string): Promise<void> {
     const held = await this.open(id);
     if (!held) return;
-    const answer = await fetch(`${kRoot}/${encodeURIComponent(id)}`, { method: 'DELETE', headers: { 'if-match': held.revision } });
-    if (!answer.ok) throw new Error(`folder: ${answer.status}`);
+    await fetch(`${kRoot}/${encodeURIComponent(id)}`, { method: 'DELETE', headers: { 'if-match': held.revision } });
   }
 }

@@ -3,7 +3,7 @@ import { dropDraft, keepDraft } from './drafts';
 import type { Store } from './store';
 import type { Windows } from './windows';
 
-export type SaveState = 'saved' | 'kept' | 'saving' | 'other' | 'full' | 'away';
+export type SaveState = 'saved' | 'saving' | 'other' | 'full' | 'away';
 
 const kPause = 250;
 const kAgain = 3000;
@@ -82,12 +82,6 @@ export class Saver {
       }
       this.windows.tell({ id: this.id, revision: result.revision });
       return;
-    }
-    if (result.kind === 'kept') {
-      this.revision = result.revision;
-      if (this.wanted !== null) keepDraft(this.id, this.revision, this.wanted);
-      this.windows.tell({ id: this.id, revision: result.revision });
-      if (this.wanted !== text) return; // typed meanwhile: that is saved at once
     }
     this.become(result.kind);
     if (result.kind !== 'other') this.later(kAgain);

@@ -1,5 +1,4 @@
-// Where jobs are kept: the device (IndexedDB), the folder that `lapwright serve` keeps, or that folder with a mirror on the
-// device for when the server is gone.
+// Where jobs are kept. Two makers: the device (IndexedDB) and the folder that `lapwright serve` keeps.
 //
 // A job is its file's bytes as text, whole or not at all. Every save names the revision that it grew from; when another
 // has written since, nothing is written and the caller hears so.
@@ -14,12 +13,10 @@ export interface Held {
   id: string;
   revision: string;
   text: string;
-  unsent?: boolean; // on the device only, until the folder is back
 }
 
 export type Saved =
   | { kind: 'saved'; revision: string }
-  | { kind: 'kept'; revision: string } // whole on this device; the folder has it when asked again
   | { kind: 'other' } // another window or person wrote since
   | { kind: 'full' } // no room left
   | { kind: 'away' }; // the place cannot be reached
@@ -27,8 +24,6 @@ export type Saved =
 export interface Store {
   list(): Promise<Listed[]>;
   open(id: string): Promise<Held | null>;
-  // What stands in the way of a save that `from` did not get through: what another wrote.
-  theirs(id: string, from: string | null): Promise<Held | null>;
   // `from`: the revision that the text grew from; null for a job that is new here.
   save(id: string, text: string, from: string | null): Promise<Saved>;
   remove(id: string): Promise<void>;

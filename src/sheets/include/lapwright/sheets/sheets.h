@@ -52,8 +52,8 @@ struct Room {
 };
 
 // A drawing for a screen, in mm of paper at `scale`. `name`: "roof/SLOPE", "side/SLOPE", "eaves/SLOPE",
-// "unit/SLOPE", "courses/SLOPE", "gap/SLOPE/JUNCTION", "wall/SLOPE/JUNCTION" (and "/FACE" where it has
-// several), "piece/MARK".
+// "unit/SLOPE", "courses/SLOPE", "gap/SLOPE/JUNCTION", "wall/SLOPE/JUNCTION", its lower end
+// "foot/SLOPE/JUNCTION" (and "/FACE" where it has several), "piece/MARK".
 struct Picture {
   std::string name;
   std::string title;
