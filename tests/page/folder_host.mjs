@@ -1,11 +1,11 @@
-// `lapwright serve` with an empty folder of jobs. `kill` is the hard way; `again` starts it at the same address.
+// A host with a folder: `lapwright serve` with an empty folder of jobs. `kill` is the hard way; `again` starts it at the same address.
 import { spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { dist, root } from './support.mjs';
 
-const tool = process.env.LAPWRIGHT ?? path.join(root, 'build/dev/lapwright');
+const tool = process.env.LAPWRIGHT_PROGRAM ?? path.join(root, 'build/release/lapwright');
 
 export async function folderHost() {
   const folder = mkdtempSync(path.join(tmpdir(), 'lapwright-page-'));
