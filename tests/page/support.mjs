@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 export const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 export const dist = path.join(root, 'web/dist');
 const require = createRequire(path.join(root, 'web/package.json'));
-const { chromium } = require('playwright-core');
+export const { chromium } = require('playwright-core');
 export const axeSource = require('axe-core').source;
 
 const kTypes = {
