@@ -142,6 +142,10 @@ describe('the order of work', () => {
     expect(layerOf(steps, 3)('piece/S1/1/wall')).toBe('');
     expect(layerOf(steps, 3)('piece/F1/-2/wall')).toBe('now');
   });
+  it('shows a piece that lies on no course from its turn on', () => {
+    const layer = (at: number) => layerOf([step(8, 'S1'), step(9, 'A1'), step(9, 'S2')], at)('piece/A1/-2/wall');
+    expect([layer(0), layer(1), layer(2)]).toEqual(['later', 'now', '']);
+  });
   it('gives each step a name of its own', () => {
     expect(new Set(keysOf(steps)).size).toBe(steps.length);
   });

@@ -22,8 +22,11 @@ export function layerOf(steps: Step[], at: number): (tag: string) => '' | 'now' 
   const place = new Map<string, number>(); // piece at its course and junction, and any of that mark there: first step
   steps.forEach((step, i) => {
     if (!step.mark) return;
-    const key = `${step.mark}/${isOfCourse(step) ? step.course : '*'}/${step.junction ?? ''}`;
-    if (!place.has(key)) place.set(key, i);
+    // A piece that lies on no course of its own may still have its turn at one: an apron before the courses beside it.
+    for (const course of [isOfCourse(step) ? step.course : '*', '-2']) {
+      const key = `${step.mark}/${course}/${step.junction ?? ''}`;
+      if (!place.has(key)) place.set(key, i);
+    }
   });
   // Courses lie as far as the steps have come on that slope.
   let reached = -2;

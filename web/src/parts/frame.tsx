@@ -24,7 +24,6 @@ export interface Stage {
   mark: (tag: string) => string;
   onTags?: (tags: string[]) => void;
   onPlace?: ((u: number, s: number) => void) | undefined;
-  hint?: string;
 }
 
 interface FrameProps {
@@ -69,7 +68,7 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
             ))}
           </div>
         )}
-        <div class={`room ${stale ? 'stale' : ''}`} ref={room}>
+        <div class={`room ${stale ? 'stale' : ''} ${stage.onPlace ? 'placing' : ''}`} ref={room}>
           {svg ? (
             <Drawing
               svg={svg}
@@ -84,7 +83,6 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
             <p class="nothing">{session.trouble ? say('engine.trouble') : say(session.seen ? 'drawing.none' : 'app.loading')}</p>
           )}
         </div>
-        {stage.hint && <p class="hint">{stage.hint}</p>}
       </main>
       <section class="panel" aria-label={title} tabIndex={-1}>
         {children}

@@ -124,7 +124,6 @@ export function Measure({ session, at }: { session: Session; at: string }) {
           if (!length && first) go({ at: 'job', id: session.id, rung: 'measure', rest: [first.path] });
         },
         onPlace: adding ? (u, s) => setSpot({ u, s }) : undefined,
-        ...(adding ? { hint: say('add.tap') } : {}),
       }}
     >
       {adding ? (
