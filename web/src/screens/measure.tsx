@@ -1,5 +1,5 @@
 // Measure: one question at a time, the drawing showing exactly what to measure.
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { isAnswered, isGuessed, questionsOf, type Question } from '../job/questions';
 import { junctionName, slopeName } from '../job/job_parts';
 import { withoutJunction, withoutSlope, type Spot } from '../job/changes';
@@ -82,6 +82,8 @@ export function Measure({ session, at }: { session: Session; at: string }) {
   const index = Math.max(0, questions.findIndex((asked) => asked.path === at));
   const asked = questions[index];
   const [adding, setAdding] = useState(false);
+  // Gone elsewhere, by a link or back: nothing is being added any more.
+  useEffect(() => setAdding(false), [at]);
   const [spot, setSpot] = useState<Spot | null>(null);
   const [chosen, setChosen] = useState<{ path: string; view: string } | null>(null);
   const slope = Number(/^slopes\[(\d+)\]/.exec(asked?.path ?? '')?.[1] ?? 0);
