@@ -7,6 +7,11 @@ import { fileURLToPath } from 'node:url';
 
 export const root = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 export const dist = path.join(root, 'web/dist');
+const kProgram = '/usr/bin/chromium';
+if (!existsSync(kProgram)) {
+  console.log(`skipped: there is no ${kProgram}`);
+  process.exit(77);
+}
 const require = createRequire(path.join(root, 'web/package.json'));
 export const { chromium } = require('playwright-core');
 export const axeSource = require('axe-core').source;
@@ -54,7 +59,7 @@ export async function serve(folder = dist, port = 0) {
 }
 
 export const launch = () =>
-  chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu'] });
+  chromium.launch({ executablePath: kProgram, args: ['--no-sandbox', '--disable-gpu'] });
 
 export const sizes = { phone: { width: 390, height: 844 }, desk: { width: 1440, height: 900 } };
 
