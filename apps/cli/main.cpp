@@ -3,6 +3,7 @@
 
 #include <lapwright/engine/engine.h>
 
+#include <serve/serve.h>
 #include <CLI/CLI.hpp>
 
 #include <cstdio>
@@ -54,6 +55,7 @@ struct Options {
   std::string mark;
   std::string schema;
   bool json = false;
+  lapwright::serve::Options serve;
 };
 
 int run_plan(const Options& options) {
@@ -130,6 +132,24 @@ int main(int argc, char** argv) {
   auto* schema = app.add_subcommand("schema", "Print the JSON schema of a file format");
   schema->add_option("NAME", options.schema, "job or plan")->required();
 
+  auto* serve = app.add_subcommand(
+      "serve",
+      "Hand out the page and keep its jobs in a folder, for this machine alone unless --listen says more");
+  serve->add_option("--port", options.serve.port, "port; 0 takes any that is free")
+      ->check(CLI::Range(0, 65535))
+      ->capture_default_str();
+  serve
+      ->add_option(
+          "--listen", options.serve.listen,
+          "address to listen at; beyond this machine every request needs the token of the printed link")
+      ->capture_default_str();
+  serve->add_option("--jobs", options.serve.jobs,
+                    "folder that keeps the jobs (~/.local/share/lapwright/jobs)");
+  serve->add_option("--page", options.serve.page, "folder with the built page (the one beside this program)");
+  serve->add_option("--patience", options.serve.patience, "seconds that a client may take for its question")
+      ->check(CLI::Range(1, 3600))
+      ->capture_default_str();
+
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {
@@ -140,5 +160,6 @@ int main(int argc, char** argv) {
   if (*check) return run_check(options);
   if (*why) return run_why(options);
   if (*rules) return run_rules();
+  if (*serve) return lapwright::serve::run(options.serve, engine::version());
   return run_schema(options);
 }
