@@ -30,7 +30,7 @@ Outcome unreadable(const Faults& faults) {
   return out;
 }
 
-Document on_screen(const sheets::Picture& picture) {
+Document on_screen(const sheets::ScreenPicture& picture) {
   constexpr double kMargin = 2;
   draw::SvgOptions options;
   options.white_ground = false;
@@ -83,7 +83,7 @@ Outcome see(const Request& request) {
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_plan(planned->plan);
   const sheets::Sources sources{planned->survey, planned->plan, planned->pack, planned->catalogue};
-  for (const sheets::Picture& picture :
+  for (const sheets::ScreenPicture& picture :
        sheets::pictures(sources, {request.room_width, request.room_height})) {
     out.documents.push_back(on_screen(picture));
   }

@@ -110,15 +110,25 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
 
 }  // namespace
 
-Result<Planned> plan_job(std::string_view job_bytes) {
-  auto survey = job::read_survey(job_bytes);
-  if (!survey) return failed(std::move(survey.error()));
-  auto base_pack = practice::Pack::built_in();
-  if (!base_pack) return failed(std::move(base_pack.error()));
-  auto pack = base_pack->with_overrides(survey->practice, survey->unit_is_inches);
+Result<Known> Known::built_in() {
+  auto pack = practice::Pack::built_in();
   if (!pack) return failed(std::move(pack.error()));
   auto catalogue = practice::Catalogue::built_in();
   if (!catalogue) return failed(std::move(catalogue.error()));
+  return Known{std::move(*pack), std::move(*catalogue)};
+}
+
+Result<Planned> plan_job(std::string_view job_bytes) {
+  const auto known = Known::built_in();
+  if (!known) return failed(known.error());
+  return plan_job(job_bytes, *known);
+}
+
+Result<Planned> plan_job(std::string_view job_bytes, const Known& known) {
+  auto survey = job::read_survey(job_bytes);
+  if (!survey) return failed(std::move(survey.error()));
+  auto pack = known.pack.with_overrides(survey->practice, survey->unit_is_inches);
+  if (!pack) return failed(std::move(pack.error()));
 
   job::Plan plan;
   plan.title = survey->title;
@@ -152,12 +162,12 @@ Result<Planned> plan_job(std::string_view job_bytes) {
   }
 
   pieces::give_marks(slopes);
+  plan.order_of_work = pieces::whole_order(slopes, survey->slopes.size());
   for (pieces::SlopePlan& slope : slopes) {
     std::move(slope.pieces.begin(), slope.pieces.end(), std::back_inserter(plan.pieces));
     std::move(slope.rows.begin(), slope.rows.end(), std::back_inserter(plan.rows));
     std::move(slope.choices.begin(), slope.choices.end(), std::back_inserter(plan.choices));
     std::move(slope.findings.begin(), slope.findings.end(), std::back_inserter(plan.findings));
-    std::move(slope.order_of_work.begin(), slope.order_of_work.end(), std::back_inserter(plan.order_of_work));
   }
   judge_overrides(*pack, plan);
   assume(*survey, plan);
@@ -165,8 +175,8 @@ Result<Planned> plan_job(std::string_view job_bytes) {
   std::stable_sort(
       plan.findings.begin(), plan.findings.end(),
       [](const job::Finding& a, const job::Finding& b) { return severity(a.level) < severity(b.level); });
-  put_in_words(*survey, *catalogue, plan);
-  return Planned{std::move(*survey), std::move(*pack), std::move(*catalogue), std::move(plan)};
+  put_in_words(*survey, known.catalogue, plan);
+  return Planned{std::move(*survey), std::move(*pack), known.catalogue, std::move(plan)};
 }
 
 bool has_wrong(const job::Plan& plan) {

@@ -82,16 +82,17 @@ std::string set_out_text(const job::SetOut& out, job::ShownIn shown_in) {
   return text + "\n";
 }
 
-std::string pieces_text(const job::Plan& plan, job::ShownIn shown_in) {
+std::string pieces_text(const job::Plan& plan, const practice::Catalogue& catalogue, job::ShownIn shown_in) {
   Grid grid({"mark", "piece", "at", "count", "length", "width", "code", "kg each", "kg"});
   double total = 0;
   for (const job::Piece& piece : plan.pieces) {
     const double mass = piece.mass.in_kg() * static_cast<double>(piece.count);
-    total += mass;
-    grid.add({piece.mark, piece.kind, piece.slope + " / " + piece.junction, std::to_string(piece.count),
-              cut_length(piece.length, shown_in), cut_length(piece.width, shown_in),
-              piece.code ? std::to_string(*piece.code) : piece.metal,
-              fmt::format("{:.2f}", piece.mass.in_kg()), fmt::format("{:.1f}", mass)});
+    if (!piece.wrong) total += mass;
+    grid.add(
+        {piece.mark, piece.kind, piece.slope + " / " + piece.junction, std::to_string(piece.count),
+         cut_length(piece.length, shown_in), cut_length(piece.width, shown_in),
+         piece.code ? std::to_string(*piece.code) : piece.metal, fmt::format("{:.2f}", piece.mass.in_kg()),
+         piece.wrong ? catalogue.say("sheet.not_to_be_made", {}, shown_in) : fmt::format("{:.1f}", mass)});
   }
   return grid.text({false, false, false, true, true, true, true, true, true}) +
          fmt::format("  lead in place: {:.1f} kg\n", total);
@@ -117,7 +118,7 @@ std::string plan_table(const job::Survey& survey, const job::Plan& plan,
   for (const job::SetOut& out : plan.set_out) {
     if (out.courses > 0) text += set_out_text(out, survey.shown_in) + "\n";
   }
-  if (!plan.pieces.empty()) text += pieces_text(plan, survey.shown_in) + "\n";
+  if (!plan.pieces.empty()) text += pieces_text(plan, catalogue, survey.shown_in) + "\n";
   if (!plan.findings.empty()) text += findings_text(plan.findings, catalogue) + "\n";
   for (const job::OverrideUsed& o : plan.practice.overrides) {
     text += fmt::format("this job's own: {} {} (pack: {})\n", o.rule, shown(o.value, o.unit, survey.shown_in),

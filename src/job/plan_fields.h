@@ -161,6 +161,8 @@ void fields(Out& out, const Piece& v) {
   out.number("mass", "kg, of one.", v.mass.in_kg());
   out.named("figures", "Each number of the piece, explained.", v.figures);
   out.list("placements", "Where each of them sits.", v.placements, When::given);
+  out.flag("wrong", "True of a detail that is wrong here: shown to see why, never to be made.", v.wrong,
+           When::given);
 }
 
 struct Nail {

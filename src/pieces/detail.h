@@ -16,16 +16,22 @@ struct Judgement {
   job::Level level = job::Level::wrong;  // note: right
   std::string_view reason;               // "detail.right", or a finding of the catalogue
   std::string source = "common practice, no source";
+  bool makeable = false;  // wrong, but lead can be made so: planned, to see why, where somebody insists
 
   static Judgement right() { return {job::Level::note, "detail.right"}; }
   static Judgement doubt(std::string_view reason) { return {job::Level::doubt, reason}; }
   static Judgement wrong(std::string_view reason) { return {job::Level::wrong, reason}; }
+  static Judgement wrong_as_made(std::string_view reason) {
+    Judgement out{job::Level::wrong, reason};
+    out.makeable = true;
+    return out;
+  }
 };
 
 struct DetailPlanner {
   // At every place exactly one detail is right (tests/engine/details_test.cpp).
   Judgement (*judge)(const Place& place);
-  // Adds pieces, findings and work to `plan`. Null: the detail is never right nor doubtful, so never planned.
+  // Adds pieces, findings and work to `plan`. Null: the detail is never planned.
   Result<void> (*plan)(const Place& place, job::JunctionPlan& plan);
 };
 

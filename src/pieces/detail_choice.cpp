@@ -157,6 +157,10 @@ DetailChoice choose_detail(const Place& place) {
   if (taken->judgement.level == Level::wrong) {
     if (taken->judgement.reason == "detail.cover_on_double_lap")
       say_what_to_strip(place, right.detail, out.findings);
+    if (taken->judgement.makeable) {
+      out.plan = taken->detail;
+      out.wrong = true;
+    }
     return out;
   }
   say_code(place, out.findings);

@@ -29,6 +29,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 15> kLetters
 }};
 
 std::string_view mark_letter(const job::Piece& piece) {
+  if (piece.wrong) return "X";  // crossed out
   for (const auto& [kind, letter] : kLetters) {
     if (piece.kind == kind) return letter;
   }
@@ -36,8 +37,8 @@ std::string_view mark_letter(const job::Piece& piece) {
 }
 
 bool same_piece(const job::Piece& a, const job::Piece& b) {
-  return a.kind == b.kind && a.code == b.code && a.metal == b.metal && a.length == b.length &&
-         a.width == b.width && geom::same_net(a.net, b.net);
+  return a.wrong == b.wrong && a.kind == b.kind && a.code == b.code && a.metal == b.metal &&
+         a.length == b.length && a.width == b.width && geom::same_net(a.net, b.net);
 }
 
 }  // namespace

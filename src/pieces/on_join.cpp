@@ -40,7 +40,8 @@ geom::Net join_net(const JoinPlace& place, Length length, Length side, Length ed
   return is_mirrored(place) ? geom::at_origin(geom::mirrored(net)) : net;
 }
 
-geom::Frame join_frame(const JoinPlace& place, Length start, Length length, Length side, Length edge) {
+geom::Frame join_frame(const JoinPlace& place, Length start, Length length, Length side, Length edge,
+                       Length below) {
   const job::JoinSide& first = place.line.sides[0];
   const double k = place.along_per_up();
   const Vec3 up_line{first.drift / k, 1 / k, 0};
@@ -48,7 +49,9 @@ geom::Frame join_frame(const JoinPlace& place, Length start, Length length, Leng
   const Vec3 across{-along.y, along.x, 0};  // out of the roof × along: into the first slope
   const Vec3 foot{job::u_at(first, *place.slopes[0], Length{}).in_mm(), 0, 0};
   const Length from = is_mirrored(place) ? start + length : start;
-  return {foot + from.in_mm() * up_line - (edge + side).in_mm() * across, along, across};
+  // Two planes as far below the slopes meet in a line that is further from the first slope, too.
+  const Vec3 down = below.in_mm() * (Vec3{0, 0, -1} - tan(place.line.fold / 2.0) * across);
+  return {foot + down + from.in_mm() * up_line - (edge + side).in_mm() * across, along, across};
 }
 
 job::Piece join_piece(std::string_view kind, const JoinPlace& place, Length length, Length side,

@@ -2,7 +2,7 @@
 //
 // Nets are drawn for a line at the first slope's right end: x up the line, the hinge along it, the first
 // slope's panel at greater y. For a line at its left end they are mirrored, and x runs down the line. Both
-// panels lie in their slopes' own planes (n = 0), whose meeting is the line.
+// panels lie in planes parallel to their slopes, as far below n = 0 as `below` says, and meet under the line.
 #pragma once
 
 #include <lapwright/geom/net.h>
@@ -34,7 +34,8 @@ struct JoinPlace {
 geom::Net join_net(const JoinPlace& place, Length length, Length side, Length edge);
 
 // Where such a net lies, in the first slope's frame, when it starts `start` up the line.
-geom::Frame join_frame(const JoinPlace& place, Length start, Length length, Length side, Length edge);
+geom::Frame join_frame(const JoinPlace& place, Length start, Length length, Length side, Length edge,
+                       Length below = {});
 
 // Kind, names, net, sizes and base point; no figures, code, count or placements yet.
 job::Piece join_piece(std::string_view kind, const JoinPlace& place, Length length, Length side, Length edge);

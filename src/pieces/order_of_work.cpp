@@ -115,7 +115,7 @@ void order_work(const job::Slope& slope, const job::SlopeLayout& layout, const s
     plan.piece_of_step.push_back(piece);
   };
   const bool any_piece =
-      std::any_of(faces.begin(), faces.end(), [](const FaceWork& f) { return !f.plan.pieces.empty(); });
+      std::any_of(plan.pieces.begin(), plan.pieces.end(), [](const job::Piece& p) { return !p.wrong; });
   if (!any_piece) return;
 
   job::WorkStep start;

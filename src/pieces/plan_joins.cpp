@@ -89,6 +89,7 @@ std::vector<SlopePlan> plan_joins(const job::Survey& survey, std::span<const job
     } else if (join.kind != JoinKind::ridge) {
       const std::size_t a = line->sides[0].slope;
       const std::size_t b = line->sides[1].slope;
+      plan.lies_on = {a, b};
       const JoinPlace place{survey, *line, {&survey.slopes[a], &survey.slopes[b]}, {&layouts[a], &layouts[b]},
                             pack,   name};
       plan_line(place, plan);

@@ -37,6 +37,21 @@ void say_coating(const Place& place, job::JunctionPlan& plan) {
                            place.where()});
 }
 
+// What is wrong is shown, but nobody is told to make or fit it, nor how well it is made.
+job::JunctionPlan shown_only(job::JunctionPlan planned, const Place& place) {
+  job::JunctionPlan out;
+  out.pieces = std::move(planned.pieces);
+  for (job::Piece& piece : out.pieces) {
+    piece.face = place.face.name;
+    piece.wrong = true;
+  }
+  for (job::Finding& finding : planned.findings) {
+    if (finding.rule.starts_with("detail.") || finding.level == job::Level::wrong)
+      out.findings.push_back(std::move(finding));
+  }
+  return out;
+}
+
 Result<job::JunctionPlan> plan_face(const Place& place, std::vector<job::Choice>& choices) {
   job::JunctionPlan plan;
   DetailChoice choice = choose_detail(place);
@@ -62,6 +77,7 @@ Result<job::JunctionPlan> plan_face(const Place& place, std::vector<job::Choice>
       if (other.name == *place.junction.across) plan_saddle(place, other, plan);
     }
   }
+  if (choice.wrong) return shown_only(std::move(plan), place);
   for (job::Piece& piece : plan.pieces) piece.face = place.face.name;
   say_coating(place, plan);
   return plan;
@@ -113,7 +129,7 @@ Result<SlopePlan> plan_slope(const job::Survey& survey, std::span<const job::Slo
       continue;
     }
     if (junction.kind == job::JunctionKind::stack) {
-      judge_stack_place(slope, junction, layout, pack, plan.findings);
+      judge_stack_place(slope, junction, pack, plan.findings);
     }
     for (const job::Face& face : faces_of(slope, junction)) {
       const Place place{survey, slope, junction, face, frame_of(face, slope.pitch.value), layout, pack};

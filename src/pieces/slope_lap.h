@@ -1,7 +1,7 @@
-// Laps down a slope: how far one piece covers the next along the flow.
+// Laps of pieces that run up a slope beside a face, and how they share it. How far one piece covers the next
+// along the flow is practice/laps.h's to say, by the pitch of the foot line.
 //
-// rise / sin of the piece's own pitch, never less than the least: the water that wind holds up in a lap
-// stands no higher than `rise`. Pieces of one length share a run: n = ceil((run − lap) / (longest − lap)),
+// Pieces of one length share a run: n = ceil((run − lap) / (longest − lap)),
 // each (run + (n − 1)·lap) / n long.
 //
 // Properties: no piece over the longest; pieces less laps add up to the run; a flatter pitch never laps less.

@@ -2,6 +2,7 @@
 
 #include <lapwright/base/tolerance.h>
 #include <lapwright/base/trig.h>
+#include <lapwright/job/facts.h>
 
 #include <algorithm>
 #include <string>
@@ -11,28 +12,6 @@ namespace lapwright::pieces {
 namespace {
 
 using job::Level;
-
-// Units in front are cut to the stack unless their course ends at its front.
-void say_courses(const job::Junction& stack, const job::SlopeLayout& layout, const std::string& where,
-                 std::vector<job::Finding>& findings) {
-  const Length front = *stack.front;
-  for (const job::Course& course : layout.courses) {
-    const Length next = course.tail + course.margin;
-    if (front < course.tail || front >= next) continue;
-    const Length below = front - course.tail;
-    const Length above = next - front;
-    if (min(below, above) <= tolerance::kHandCut) return;
-    findings.push_back({Level::note,
-                        "stack.front_between_courses",
-                        {{"below", below.in_mm(), "mm"}, {"above", above.in_mm(), "mm"}},
-                        "",
-                        below.in_mm(),
-                        std::nullopt,
-                        "geometry",
-                        where});
-    return;
-  }
-}
 
 void say_sides(const job::Slope& slope, const job::Junction& stack, const practice::Pack& pack,
                const std::string& where, std::vector<job::Finding>& findings) {
@@ -70,10 +49,41 @@ void say_tray(const job::Slope& slope, const job::Junction& stack, const practic
 
 }  // namespace
 
-void judge_stack_place(const job::Slope& slope, const job::Junction& stack, const job::SlopeLayout& layout,
-                       const practice::Pack& pack, std::vector<job::Finding>& findings) {
+void say_front(const Place& place, Length leg, std::vector<job::Finding>& findings) {
+  const Length front = place.face.from.s;
+  const job::SetOut& set_out = place.layout.set_out;
+  double number = 0;
+  for (const job::Course& course : place.layout.courses) {
+    number += 1;
+    const Length next = course.tail + course.margin;
+    if (front < course.tail || front >= next) continue;
+    const Length below = front - course.tail;
+    const Length above = next - front;
+    if (min(below, above) <= tolerance::kHandCut) return;
+    job::Params params{{"number", number, ""},
+                       {"below", below.in_mm(), "mm"},
+                       {"above", above.in_mm(), "mm"},
+                       {"leg", leg.in_mm(), "mm"},
+                       {"rest", max(Length{}, leg - below).in_mm(), "mm"}};
+    const std::string source = "geometry";
+    findings.push_back({Level::note,
+                        leg > below ? "stack.front_between_courses" : "stack.front_within_a_course", params,
+                        "", below.in_mm(), std::nullopt, source, place.where()});
+    const practice::Rule& least = place.pack.rule("stack.short_unit_least");
+    if (!is_double_lap(place.slope.covering.kind) || below >= Length::mm(least.value)) return;
+    // Without them the course below runs bare up to the stack: a whole margin and the strip, and its lap.
+    params.push_back({"longer", (below + set_out.gauge + set_out.headlap).in_mm(), "mm"});
+    params.push_back({"least", least.value, "mm"});
+    params.push_back({"gauge", set_out.gauge.in_mm(), "mm"});
+    findings.push_back({Level::doubt, "stack.short_units_in_front", std::move(params), "", below.in_mm(),
+                        least.value, least.source, place.where()});
+    return;
+  }
+}
+
+void judge_stack_place(const job::Slope& slope, const job::Junction& stack, const practice::Pack& pack,
+                       std::vector<job::Finding>& findings) {
   const std::string where = slope.name + " / " + stack.name;
-  say_courses(stack, layout, where, findings);
   say_sides(slope, stack, pack, where, findings);
   say_tray(slope, stack, pack, where, findings);
 }

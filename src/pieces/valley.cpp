@@ -25,7 +25,29 @@ struct Section {
   Length side;   // on each slope: half the clear width and the cover
   Length edge;   // turned up at the far side
   Length lap;
+  Length below;  // of the boards' face, square to a slope, under the plane that soakers lie in
 };
+
+// A unit rests on the one below it with its tail, a thickness higher for every gauge down: by so much its
+// head, on its batten, lies lower than the face that its tail rests on.
+struct HeadBelow {
+  Length thickness;
+  Length length;
+  Length gauge;
+
+  Length depth() const { return thickness * (length / gauge); }
+};
+HeadBelow head_below(const JoinPlace& place) {
+  HeadBelow out{{}, Length::mm(1), Length::mm(1)};
+  for (std::size_t i = 0; i < 2; ++i) {
+    const job::Covering& c = place.slopes[i]->covering;
+    const Length gauge = place.layouts[i]->set_out.gauge;
+    if (gauge <= Length{}) continue;
+    const HeadBelow here{c.thickness.value, c.length.value, gauge};
+    if (here.depth() > out.depth()) out = here;
+  }
+  return out;
+}
 
 Section section_of(const JoinPlace& place) {
   const practice::Pack& pack = place.pack;
@@ -37,6 +59,8 @@ Section section_of(const JoinPlace& place) {
   s.cover = pack.length("valley.cover");
   s.side = Length::mm(s.clear->value) / 2.0 + s.cover;
   s.edge = pack.length("valley.edge");
+  s.below = max(Length{},
+                head_below(place).depth() + pack.length("batten.thickness") - pack.length("valley.board"));
   s.lap = practice::lap_down_slope(place.line.true_pitch, place.survey.exposure, pack);
   return s;
 }
@@ -118,11 +142,19 @@ void plan_lengths(const JoinPlace& place, const Section& s, std::int64_t code, S
   piece.figures.push_back(Why("board_thickness", "t", "mm")
                               .rule("t", pack.rule("valley.board"))
                               .gives(pack.length("valley.board")));
+  const HeadBelow head = head_below(place);
+  piece.figures.push_back(Why("below", "max(0, t * L / G + batten - board)", "mm")
+                              .survey("t", head.thickness)
+                              .survey("L", head.length)
+                              .set_out("G", head.gauge)
+                              .rule("batten", pack.rule("batten.thickness"))
+                              .rule("board", pack.rule("valley.board"))
+                              .gives(s.below));
   weigh(piece, pack);
   const auto index = static_cast<std::int64_t>(plan.pieces.size());
   for (std::int64_t i = 0; i < count; ++i) {
     const Length start = (length - s.lap) * static_cast<double>(i) - drop;
-    piece.placements.push_back({-2, join_frame(place, start, length, s.side, s.edge)});
+    piece.placements.push_back({-2, join_frame(place, start, length, s.side, s.edge, s.below)});
     const job::Params params = {{"at", start.in_mm(), "mm"},
                                 {"drop", drop.in_mm(), "mm"},
                                 {"lap", s.lap.in_mm(), "mm"},
@@ -154,10 +186,11 @@ void plan_saddle(const JoinPlace& place, const Section& s, std::int64_t code, Sl
                               .gives(piece.width));
   weigh(piece, pack);
   piece.placements.push_back(
-      {-2, join_frame(place, place.line.length - length / 2.0, length, side, Length{})});
+      {-2, join_frame(place, place.line.length - length / 2.0, length, side, Length{}, s.below)});
   const auto index = static_cast<std::int64_t>(plan.pieces.size());
   add_step(place, plan, "work.valley_courses",
            {{"clear", s.clear->value, "mm"}, {"cover", s.cover.in_mm(), "mm"}}, -1);
+  plan.steps_before_courses = plan.order_of_work.size();
   add_step(place, plan, "work.valley_saddle", {{"lap", (length / 2.0).in_mm(), "mm"}}, index);
   plan.pieces.push_back(std::move(piece));
 }

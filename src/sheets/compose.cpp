@@ -32,6 +32,7 @@ draw::Document compose(const Sources& sources) {
   add_face_views(sheets);
   add_sections(sheets, walls);
   add_cut_sections(sheets);
+  add_roll_sections(sheets);
   add_batten_lists(sheets);
   add_piece_list(sheets);
   add_piece_drawings(sheets);

@@ -13,6 +13,7 @@ void add_roof_views(Sheets& sheets);
 void add_elevations(Sheets& sheets, const std::vector<Wall>& walls);
 void add_sections(Sheets& sheets, const std::vector<Wall>& walls);
 void add_cut_sections(Sheets& sheets);
+void add_roll_sections(Sheets& sheets);
 void add_face_views(Sheets& sheets);
 void add_batten_lists(Sheets& sheets);
 void add_piece_list(Sheets& sheets);

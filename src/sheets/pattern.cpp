@@ -83,7 +83,7 @@ std::vector<NamedDrawing> patterns(const Sources& sources) {
   std::vector<NamedDrawing> out;
   std::set<std::string> seen;
   for (const job::Piece& piece : sources.plan.pieces) {
-    if (!seen.insert(piece.mark).second) continue;
+    if (piece.wrong || !seen.insert(piece.mark).second) continue;
     out.push_back({"pattern-" + file_stem(piece.mark), piece.mark, pattern(piece.net)});
   }
   return out;

@@ -21,8 +21,8 @@ constexpr double kRing = draw::pt(13);  // a screen is zoomed, paper is read at 
 // What `make` draws, at the scale that fills the room. Texts and offsets do not scale, so the second try is
 // made for the room that they left.
 template <class Make>
-Picture fitted(std::string name, std::string title, Room room, double most, Make make) {
-  Picture out;
+ScreenPicture fitted(std::string name, std::string title, Room room, double most, Make make) {
+  ScreenPicture out;
   out.name = std::move(name);
   out.title = std::move(title);
   constexpr double kFirst = 0.02;
@@ -42,9 +42,9 @@ Picture fitted(std::string name, std::string title, Room room, double most, Make
 
 }  // namespace
 
-std::vector<Picture> pictures(const Sources& sources, Room room) {
-  std::vector<Picture> out;
-  const auto keep = [&](Picture picture) {
+std::vector<ScreenPicture> pictures(const Sources& sources, Room room) {
+  std::vector<ScreenPicture> out;
+  const auto keep = [&](ScreenPicture picture) {
     if (!picture.drawing.empty()) out.push_back(std::move(picture));
   };
   constexpr double kWhole = 1;  // true size at most
@@ -104,10 +104,10 @@ std::vector<Picture> pictures(const Sources& sources, Room room) {
   return out;
 }
 
-std::optional<Picture> piece_picture(const Sources& sources, const job::Piece& piece, Room room) {
+std::optional<ScreenPicture> piece_picture(const Sources& sources, const job::Piece& piece, Room room) {
   const Words words(sources);
-  Picture out = fitted("piece/" + piece.mark, piece.mark, room, 1,
-                       [&](double scale) { return flat_piece(words, piece.net, scale); });
+  ScreenPicture out = fitted("piece/" + piece.mark, piece.mark, room, 1,
+                             [&](double scale) { return flat_piece(words, piece.net, scale); });
   if (out.drawing.empty()) return std::nullopt;
   return out;
 }

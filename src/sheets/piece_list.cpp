@@ -47,8 +47,10 @@ void add_piece_list(Sheets& sheets) {
     double y = top - first + 0.5;
     const double each = piece->mass.in_kg();
     const double all = each * static_cast<double>(piece->count);
-    total += all;
-    const std::string mass = words.say("sheet.mass", {{"each", each, "kg"}, {"all", all, "kg"}});
+    if (!piece->wrong) total += all;
+    const std::string mass = piece->wrong
+                                 ? words.say("sheet.not_to_be_made")
+                                 : words.say("sheet.mass", {{"each", each, "kg"}, {"all", all, "kg"}});
     page.add(text_at(mass, {right, y}, kNumber, Weight::regular, Anchor::end));
     const double room = right - draw::text_width(mass, kNumber) - 4 - kArea.left - indent;
     const std::string size = words.say("sheet.piece_size", {{"count", static_cast<double>(piece->count), ""},

@@ -1,8 +1,7 @@
 #include "roof_view.h"
 
 #include "labels.h"
-#include "pages.h"
-#include "solid.h"
+#include "roof_seen.h"
 
 #include <lapwright/base/trig.h>
 #include <lapwright/draw/expand.h>
@@ -12,7 +11,6 @@
 
 #include <algorithm>
 #include <array>
-#include <initializer_list>
 #include <optional>
 #include <set>
 
@@ -25,18 +23,7 @@ using draw::Point;
 using draw::pt;
 using geom::Vec3;
 
-constexpr double kMasonry = 100;   // of a wall is drawn beside the roof, mm
-constexpr double kFine = 0.09;     // the lines of units, mm of paper
-constexpr double kTooDense = 0.9;  // lines nearer than this run together on paper
-constexpr double kFacing = 0.05;   // a panel that faces the eye by less is seen on edge
-
-struct Seen {
-  const PlacedPiece* piece = nullptr;
-  std::vector<Vec3> ring;
-  double facing = 0;   // 1: lies flat to the eye; 0: on edge; below: its back is turned
-  double height = 0;   // n of its middle
-  bool under = false;  // below the face of the units
-};
+constexpr double kMasonry = 100;  // of a wall is drawn beside the roof, mm
 
 class RoofView {
  public:
@@ -49,18 +36,12 @@ class RoofView {
         scale_(scale),
         around_(around),
         ring_(ring),
-        junctions_(junctions_on(sources.survey, slope)),
-        pieces_(placed_on(sources.plan, slope.name)) {
-    for (std::size_t i = 0; i < sources.survey.slopes.size(); ++i) {
-      if (sources.survey.slopes[i].name == slope.name) joins_ = job::joins_of(sources.survey, i);
-    }
-  }
+        roof_(sources, slope) {}
 
   draw::Drawing draw() {
-    collect();
     if (around_ != nullptr && !find_window()) return {};
     lead(true);
-    units();
+    draw_units(sources_, slope_, scale_, window_, out_);
     edge();
     hidden();
     walls();
@@ -86,11 +67,7 @@ class RoofView {
   double ring_;                      // size of the marks in their rings
   std::optional<draw::Box> window_;  // of (u, s) that is shown; all when unset
   draw::Box lead_;                   // (u, s) of the lead of the junction that is shown alone
-  std::vector<job::Junction> junctions_;
-  std::vector<PlacedPiece> pieces_;
-  std::vector<job::SlopeJoin> joins_;
-  std::vector<PlacedPiece> guests_;  // of the slopes beyond a valley or hip
-  std::vector<Seen> seen_;
+  RoofSeen roof_;
   draw::Drawing out_;
   draw::Drawing notes_;
 
@@ -101,100 +78,31 @@ class RoofView {
     return out;
   }
 
-  // The part of a ring on paper that is shown.
   std::vector<Point> shown(const std::vector<Point>& ring) const {
-    if (!window_) return ring;
-    return kept_in(ring, {window_->left * scale_, window_->bottom * scale_, window_->right * scale_,
-                          window_->top * scale_});
+    return kept_on_paper(ring, window_, scale_);
   }
   bool named(const job::Piece& piece) const { return around_ == nullptr || piece.junction == around_->name; }
 
   bool find_window() {
-    for (const Seen& seen : seen_) {
+    for (const SeenPanel& seen : roof_.panels()) {
       if (!named(*seen.piece->piece)) continue;
       for (const Vec3& p : seen.ring) lead_.take(Point{p.x, p.y});
     }
     if (lead_.empty()) return false;
     draw::Box box = lead_;
-    if (const auto stack = footprint(*around_); stack && around_->kind == job::JunctionKind::stack)
+    if (const auto stack = roof_.footprint(*around_); stack && around_->kind == job::JunctionKind::stack)
       box.take(*stack);
     constexpr double kMore = 120;  // of roof beside it
     window_ = {box.left - kMore, box.bottom - kMore, box.right + kMore, box.top + kMore};
     return true;
   }
 
-  void collect() {
-    const double face = finished_face(slope_);
-    for (const PlacedPiece& piece : pieces_) {
-      for (std::size_t i = 0; i < piece.panels.size(); ++i) {
-        Seen seen{&piece, corners(piece, i), piece.frames[i].normal().z, 0, false};
-        const Vec3 middle = middle_of(seen.ring);
-        seen.height = middle.z;
-        seen.under = middle.z < face - 0.5;
-        seen_.push_back(std::move(seen));
-      }
-    }
-    // What lines a valley or hip is given to one of its slopes and lies on both.
-    for (const job::SlopeJoin& join : joins_) {
-      if (join.line.join->kind == job::JoinKind::ridge) continue;
-      const job::Slope& other = sources_.survey.slopes[join.line.sides[1 - join.side].slope];
-      const job::SlopeJoin back{join.line, 1 - join.side};
-      for (PlacedPiece& piece : at_line(back, other, placed_on(sources_.plan, other.name))) {
-        guests_.push_back(std::move(piece));
-      }
-    }
-    for (const PlacedPiece& piece : guests_) {
-      for (const job::SlopeJoin& join : joins_) {
-        const job::Slope& other = sources_.survey.slopes[join.line.sides[1 - join.side].slope];
-        if (join.line.join->kind == job::JoinKind::ridge || other.name != piece.piece->slope) continue;
-        for (std::size_t i = 0; i < piece.panels.size(); ++i) {
-          Seen seen{&piece, corners(piece, i), 0, 0, false};
-          for (Vec3& p : seen.ring) p = from_other_side(join, sources_.survey, p);
-          const Vec3 zero = from_other_side(join, sources_.survey, {});
-          seen.facing = (from_other_side(join, sources_.survey, piece.frames[i].normal()) - zero).z;
-          seen.height = middle_of(seen.ring).z;
-          seen.under = seen.height < face - 0.5;
-          seen_.push_back(std::move(seen));
-        }
-        break;
-      }
-    }
-    std::stable_sort(seen_.begin(), seen_.end(),
-                     [](const Seen& a, const Seen& b) { return a.height < b.height; });
-  }
-
-  // The slope's corners, eaves first, anticlockwise; a valley or hip slants its end.
-  std::vector<Point> outline() const {
-    const double width = slope_.width.value.in_mm();
-    const double rafter = slope_.rafter.value.in_mm();
-    std::vector<Point> left{{0, 0}};
-    std::vector<Point> right{{width, 0}};
-    for (const job::SlopeJoin& join : joins_) {
-      const job::JoinSide& side = join.line.sides[join.side];
-      if (join.line.join->kind == job::JoinKind::ridge) continue;
-      const double run = side.run.in_mm();
-      const double end = side.hand == job::Hand::left ? 0 : width;
-      (side.hand == job::Hand::left ? left : right).push_back({end + side.drift * run, run});
-    }
-    for (std::vector<Point>* end : {&left, &right}) {
-      if (end->back().y < rafter - 1) end->push_back({end->back().x, rafter});
-    }
-    std::vector<Point> out = right;
-    // Two hips that meet in a point share it.
-    std::reverse(left.begin(), left.end());
-    for (const Point& p : left) {
-      const Point d = p - out.back();
-      if (d.x * d.x + d.y * d.y > 1) out.push_back(p);
-    }
-    return out;
-  }
-
   void edge() {
     if (window_) return;
     std::vector<Point> ring;
-    for (const Point& p : outline()) ring.push_back(p * scale_);
+    for (const Point& p : roof_.outline()) ring.push_back(p * scale_);
     out_.add(draw::polygon(ring, LineKind::outline));
-    for (const job::SlopeJoin& join : joins_) {
+    for (const job::SlopeJoin& join : roof_.joins()) {
       const job::JoinSide& side = join.line.sides[join.side];
       if (join.line.join->kind == job::JoinKind::ridge) continue;
       const double run = side.run.in_mm();
@@ -211,7 +119,7 @@ class RoofView {
   }
 
   void walls() {
-    for (const job::Junction& junction : junctions_) {
+    for (const job::Junction& junction : roof_.junctions()) {
       if (junction.kind == job::JunctionKind::stack) continue;
       for (const job::Face& face : straight_faces(slope_, junction)) {
         const job::FaceFrame frame = job::frame_of(face, slope_.pitch.value);
@@ -229,7 +137,7 @@ class RoofView {
 
   // The masonry cut off at the roof.
   void stacks() {
-    for (const job::Junction& junction : junctions_) {
+    for (const job::Junction& junction : roof_.junctions()) {
       if (junction.kind == job::JunctionKind::pipe && junction.at && junction.up && junction.diameter) {
         const double radius = junction.diameter->in_mm() / 2;
         // A pipe stands upright: the roof cuts it in an oval.
@@ -247,7 +155,7 @@ class RoofView {
         out_.add(std::move(pipe));
       }
       if (junction.kind != job::JunctionKind::stack || !junction.at || !junction.width) continue;
-      const std::optional<draw::Box> box = footprint(junction);
+      const std::optional<draw::Box> box = roof_.footprint(junction);
       if (!box) continue;
       const std::vector<Point> ring = shown({at(box->left, box->bottom), at(box->right, box->bottom),
                                              at(box->right, box->top), at(box->left, box->top)});
@@ -259,92 +167,8 @@ class RoofView {
     }
   }
 
-  std::optional<draw::Box> footprint(const job::Junction& junction) const {
-    draw::Box box;
-    for (const job::Face& face : straight_faces(slope_, junction)) {
-      box.take(Point{face.from.u.in_mm(), face.from.s.in_mm()});
-      box.take(Point{face.to.u.in_mm(), face.to.s.in_mm()});
-    }
-    if (box.empty()) return std::nullopt;
-    return box;
-  }
-
-  void units() {
-    const job::SetOut* set_out = set_out_of(sources_.plan, slope_.name);
-    if (set_out == nullptr) return;
-    const draw::Box all = window_.value_or(draw::Box{-1e6, -1e6, 1e6, 1e6});
-    const std::vector<Unit> units = units_of(sources_.plan, slope_, all);
-    const double gauge = set_out->gauge.in_mm() * scale_;
-    const double wide = slope_.covering.width.value.in_mm() * scale_;
-    const bool each = gauge >= kTooDense && wide >= 2 * kTooDense;
-    const auto every = static_cast<std::size_t>(gauge > 0 ? std::max(1.0, kTooDense / gauge + 0.999) : 1.0);
-    std::size_t row = 0;
-    for (std::size_t i = 0; i < units.size(); ++row) {
-      std::size_t end = i;
-      draw::Path path;
-      path.stroke = draw::Stroke{LineKind::thin, kFine};
-      draw::Path ground;
-      ground.stroke.reset();
-      ground.fill = draw::Fill::white();
-      draw::Box box;
-      const double tail = lowest(units[i]);
-      while (end < units.size() && lowest(units[end]) == tail && units[end].tail == units[i].tail) {
-        draw::Contour contour;
-        contour.closed = true;
-        std::vector<Point> ring;
-        for (const Point& p : units[end].outline) ring.push_back(p * scale_);
-        const std::size_t corners_of_it = ring.size();
-        ring = shown(ring);
-        ++end;
-        if (ring.empty()) continue;
-        for (const Point& p : ring) {
-          contour.vertices.push_back({p, 0});
-          box.take(p);
-        }
-        ground.contours.push_back(contour);
-        if (each) {
-          // The joint between two units is one line: a unit shows its tail and its left side, a cut one all
-          // round.
-          std::vector<draw::Vertex>& v = contour.vertices;
-          draw::Box own;
-          for (const draw::Vertex& vertex : v) own.take(vertex.at);
-          const bool straight =
-              corners_of_it == 4 && std::all_of(v.begin(), v.end(), [&](const draw::Vertex& vertex) {
-                return (vertex.at.x == own.left || vertex.at.x == own.right) &&
-                       (vertex.at.y == own.bottom || vertex.at.y == own.top);
-              });
-          if (straight) {
-            contour.closed = false;
-            v = {{{own.left, own.top}, 0}, {{own.left, own.bottom}, 0}, {{own.right, own.bottom}, 0}};
-          }
-          path.contours.push_back(std::move(contour));
-        }
-      }
-      const std::string tag = "course/" + std::to_string(units[i].course);
-      ground.tag = tag;
-      path.tag = tag;
-      out_.add(std::move(ground));
-      if (each) {
-        path.layer = draw::Layer::thin;
-        out_.add(std::move(path));
-      } else if (row % every == 0) {
-        draw::Path line = draw::line({box.left, box.bottom}, {box.right, box.bottom}, LineKind::thin);
-        line.stroke = draw::Stroke{LineKind::thin, kFine};
-        line.tag = tag;
-        out_.add(std::move(line));
-      }
-      i = end;
-    }
-  }
-
-  static double lowest(const Unit& unit) {
-    double low = 1e9;
-    for (const Point& p : unit.outline) low = std::min(low, p.y);
-    return low;
-  }
-
   void lead(bool under) {
-    for (const Seen& seen : seen_) {
+    for (const SeenPanel& seen : roof_.panels()) {
       if (seen.facing <= kFacing || seen.under != under) continue;
       const std::vector<Point> ring = shown(flat(seen.ring));
       if (ring.empty()) continue;
@@ -353,12 +177,23 @@ class RoofView {
       path.fill = draw::Fill::level(0.85);
       path.tag = tag_of(*seen.piece);
       out_.add(std::move(path));
+      if (seen.piece->piece->wrong) cross_out(ring);
+    }
+  }
+
+  // Lead that is not to be made.
+  void cross_out(const std::vector<Point>& ring) {
+    if (ring.size() < 4) return;
+    for (const std::size_t i : {0U, 1U}) {
+      draw::Path line = draw::line(ring[i], ring[i + ring.size() / 2], LineKind::heavy);
+      line.tag = "wrong";
+      out_.add(std::move(line));
     }
   }
 
   // Lead below the units, over them in dashes.
   void hidden() {
-    for (const Seen& seen : seen_) {
+    for (const SeenPanel& seen : roof_.panels()) {
       if (seen.facing <= kFacing || !seen.under) continue;
       const std::vector<Point> ring = shown(flat(seen.ring));
       if (ring.empty()) continue;
@@ -370,7 +205,7 @@ class RoofView {
 
   // Upstands along the fall line show their edge; those behind a stack are out of sight.
   void on_edge() {
-    for (const Seen& seen : seen_) {
+    for (const SeenPanel& seen : roof_.panels()) {
       if (seen.facing > kFacing) continue;
       // A panel on edge has no area to be cut by a window.
       const bool outside =
@@ -395,9 +230,9 @@ class RoofView {
       if (at > 1 && at < end - 1) stops.insert(at);
     };
     draw::Box box;
-    for (const Point& p : outline()) box.take(p);
+    for (const Point& p : roof_.outline()) box.take(p);
     if (box.right > width + 1) across.insert(box.right);  // where a valley at the right end reaches the top
-    for (const job::Junction& junction : junctions_) {
+    for (const job::Junction& junction : roof_.junctions()) {
       if (junction.kind == job::JunctionKind::pipe && junction.at && junction.up) {
         keep(across, junction.at->in_mm(), width);
         keep(up, junction.up->in_mm(), rafter);
@@ -410,9 +245,10 @@ class RoofView {
         box.take(Point{face.from.u.in_mm(), face.from.s.in_mm()});
       }
     }
-    const bool wall_left = std::any_of(junctions_.begin(), junctions_.end(), [](const job::Junction& j) {
-      return j.kind == job::JunctionKind::side && j.hand == job::Hand::left;
-    });
+    const bool wall_left =
+        std::any_of(roof_.junctions().begin(), roof_.junctions().end(), [](const job::Junction& j) {
+          return j.kind == job::JunctionKind::side && j.hand == job::Hand::left;
+        });
     draw::Chain along;
     along.zero = at(0, 0);
     along.towards = at(100, 0);
@@ -436,7 +272,7 @@ class RoofView {
     draw::Box solid;
     if (around_->kind == job::JunctionKind::pipe && around_->at && around_->up) {
       solid.take(Point{around_->at->in_mm(), around_->up->in_mm()});
-    } else if (const auto stack = footprint(*around_)) {
+    } else if (const auto stack = roof_.footprint(*around_)) {
       solid = *stack;
     }
     const auto chain = [&](bool x) {
@@ -465,7 +301,7 @@ class RoofView {
   // How far lead hangs below the eaves.
   double lead_below() const {
     double low = 0;
-    for (const Seen& seen : seen_) {
+    for (const SeenPanel& seen : roof_.panels()) {
       for (const Vec3& p : seen.ring) low = std::max(low, -p.y);
     }
     return low;
@@ -474,7 +310,7 @@ class RoofView {
   void marks() {
     draw::Box room;
     if (!window_) {
-      for (const Point& p : outline()) room.take(p * scale_);
+      for (const Point& p : roof_.outline()) room.take(p * scale_);
     }
     room.take(draw::extents_of_points(out_));
     constexpr double kAround = 14;
@@ -482,13 +318,13 @@ class RoofView {
     Labels labels(room);
     labels.take_texts(notes_);
     // What a ring must not hide: stacks and pipes, and lead that is seen.
-    for (const job::Junction& junction : junctions_) {
-      if (const std::optional<draw::Box> box = footprint(junction);
+    for (const job::Junction& junction : roof_.junctions()) {
+      if (const std::optional<draw::Box> box = roof_.footprint(junction);
           box && junction.kind == job::JunctionKind::stack) {
         labels.take({box->left * scale_, box->bottom * scale_, box->right * scale_, box->top * scale_});
       }
     }
-    for (const Seen& seen : seen_) {
+    for (const SeenPanel& seen : roof_.panels()) {
       if (seen.under || seen.facing <= kFacing || !named(*seen.piece->piece)) continue;
       draw::Box box;
       for (const Point& p : flat(seen.ring)) box.take(p);
@@ -499,15 +335,15 @@ class RoofView {
     const Point middle = window_
                              ? at((window_->left + window_->right) / 2, (window_->bottom + window_->top) / 2)
                              : at(slope_.width.value.in_mm() / 2, slope_.rafter.value.in_mm() / 2);
-    for (const Seen& seen : seen_) {
+    for (const SeenPanel& seen : roof_.panels()) {
       const job::Piece& piece = *seen.piece->piece;
       if (!named(piece)) continue;
       if (!said.insert(piece.mark + "\n" + piece.junction + "\n" + piece.face).second) continue;
       const Point on = best_place(piece);
       Point away = on - middle;
-      for (const job::Junction& junction : junctions_) {
+      for (const job::Junction& junction : roof_.junctions()) {
         if (junction.name != piece.junction || junction.kind != job::JunctionKind::stack) continue;
-        if (const auto box = footprint(junction)) {
+        if (const auto box = roof_.footprint(junction)) {
           away = on - Point{(box->left + box->right) / 2, (box->bottom + box->top) / 2} * scale_;
         }
       }
@@ -521,15 +357,10 @@ class RoofView {
   Point best_place(const job::Piece& piece) const {
     Point best{};
     double most = -1;
-    std::vector<const PlacedPiece*> all;
-    for (const std::vector<PlacedPiece>* of : {&pieces_, &guests_}) {
-      for (const PlacedPiece& one : *of) {
-        if (one.piece == &piece) all.push_back(&one);
-      }
-    }
+    const std::vector<const PlacedPiece*> all = roof_.placements_of(piece);
     if (all.empty()) return best;
     const PlacedPiece* chosen = all[all.size() / 2];
-    for (const Seen& seen : seen_) {
+    for (const SeenPanel& seen : roof_.panels()) {
       if (seen.piece != chosen) continue;
       draw::Box box;
       for (const Vec3& p : seen.ring) box.take(Point{p.x, p.y});
@@ -556,76 +387,6 @@ draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double 
 draw::Drawing roof_around(const Sources& sources, const job::Slope& slope, const job::Junction& junction,
                           double scale) {
   return RoofView(sources, slope, scale, &junction).draw();
-}
-
-std::vector<NamedDrawing> roof_views(const Sources& sources) {
-  std::vector<NamedDrawing> out;
-  std::set<std::string> stems;
-  for (const job::Slope& slope : sources.survey.slopes) {
-    if (set_out_of(sources.plan, slope.name) == nullptr) continue;
-    std::string stem = "roof-" + file_stem(slope.name);
-    for (int i = 2; !stems.insert(stem).second; ++i)
-      stem = "roof-" + file_stem(slope.name) + "-of-" + std::to_string(i);
-    constexpr double kScale = 0.05;
-    out.push_back({stem, slope.name, roof_view(sources, slope, kScale)});
-  }
-  return out;
-}
-
-namespace {
-
-// The largest of these scales at which what `make` draws fits below a note.
-struct Fitted {
-  draw::Drawing drawing;
-  double scale = 1;
-};
-template <class Make>
-Fitted fitted(std::initializer_list<double> one_to, double room, Make make) {
-  Fitted out;
-  for (const double k : one_to) {
-    out.scale = 1 / k;
-    out.drawing = make(out.scale);
-    const draw::Box box = draw::extents(out.drawing);
-    if (box.width() <= kArea.width() - 2 && box.height() <= room - 2) break;
-  }
-  return out;
-}
-
-void lay(Sheets& sheets, const std::string& title, const std::string& note, const About& about,
-         const Fitted& fitted, double room) {
-  const draw::Box box = draw::extents(fitted.drawing);
-  draw::Drawing& page = sheets.begin(title, fitted.scale, about);
-  add_note(sheets, note);
-  page.add(fitted.drawing, {.move = {(kArea.left + kArea.right - box.left - box.right) / 2,
-                                     kArea.bottom + (room - box.height()) / 2 - box.bottom}});
-}
-
-}  // namespace
-
-void add_roof_views(Sheets& sheets) {
-  const Words& words = sheets.words();
-  const Sources& sources = sheets.sources();
-  for (const job::Slope& slope : sources.survey.slopes) {
-    if (set_out_of(sources.plan, slope.name) == nullptr) continue;
-    const About about{{slope.name, ""}};
-    const double room = sheets.room(about) - kNoteHigh;
-    lay(sheets, words.say("sheet.roof", {{"slope", slope.name, ""}}), words.say("sheet.roof_note"), about,
-        fitted({5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000}, room,
-               [&](double scale) { return roof_view(sources, slope, scale); }),
-        room);
-    for (const job::Junction& junction : junctions_on(sources.survey, slope)) {
-      if (junction.kind != job::JunctionKind::stack && junction.kind != job::JunctionKind::pipe) continue;
-      const About here{{slope.name, junction.name}};
-      const double left = sheets.room(here) - kNoteHigh;
-      const Fitted around =
-          fitted({2, 2.5, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 100}, left,
-                 [&](double scale) { return roof_around(sources, slope, junction, scale); });
-      if (around.drawing.empty()) continue;
-      lay(sheets,
-          words.say("sheet.roof_around", {{"slope", slope.name, ""}, {"junction", junction.name, ""}}),
-          words.say("sheet.roof_around_note"), here, around, left);
-    }
-  }
 }
 
 }  // namespace lapwright::sheets

@@ -225,7 +225,7 @@ bool worth_a_template(const job::Piece& piece) {
 
 void add_templates(Sheets& sheets) {
   for (const job::Piece* piece : distinct_pieces(sheets.sources().plan)) {
-    if (!worth_a_template(*piece)) continue;
+    if (piece->wrong || !worth_a_template(*piece)) continue;
     Templates(sheets, *piece).draw();
   }
 }

@@ -1,6 +1,7 @@
 // Situations that roofers met, each a job file in tests/jobs/cases, and what a right answer holds. Numbers
 // are arithmetic on the rule pack's values unless a source is named beside them.
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 
 #include <lapwright/engine/engine.h>
@@ -40,7 +41,7 @@ Case planned(const std::string& name, engine::Status status) {
   EXPECT_FALSE(out.bytes.empty()) << name;
   const engine::Outcome outcome = engine::plan({out.bytes});
   EXPECT_EQ(outcome.status, status) << name << (outcome.faults.empty() ? "" : ": " + outcome.faults.front());
-  auto whole = engine::plan_job(out.bytes);
+  auto whole = sample::plan_job(out.bytes);
   if (whole) {
     out.plan = std::move(whole->plan);
     out.survey = std::move(whole->survey);
@@ -98,7 +99,7 @@ TEST(Cases, a01_a_list_seen_on_site_never_decides) {
   const std::size_t at = bytes.find("\"pitch\": 26");
   ASSERT_NE(at, std::string::npos);
   bytes.replace(at, 11, "\"pitch\": 21");
-  const auto whole = engine::plan_job(bytes);
+  const auto whole = sample::plan_job(bytes);
   ASSERT_TRUE(whole);
   EXPECT_TRUE(engine::has_wrong(whole->plan));
   const job::Finding* f = finding(whole->plan, "headlap.no_table");
@@ -198,7 +199,8 @@ TEST(Cases, a07_step_and_cover_is_wrong) {
   EXPECT_EQ(f->level, Level::wrong);
   EXPECT_EQ(word(f, "right"), "soakers-and-steps");
   EXPECT_FALSE(f->text.empty());
-  EXPECT_TRUE(c.plan.pieces.empty());
+  EXPECT_FALSE(c.plan.pieces.empty());
+  for (const job::Piece& piece : c.plan.pieces) EXPECT_TRUE(piece.wrong);  // shown, never made
 }
 
 // A8: render has no joints: a straight raking chase, 75 above the units, and a turn-in of 25.

@@ -2,6 +2,7 @@
 // there.
 #include "judge.h"
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 #include "random_job.h"
 
@@ -37,7 +38,7 @@ std::string text_of(double pitch, const std::string& clear, const std::string& h
 }
 
 engine::Planned planned(const std::string& bytes) {
-  auto whole = engine::plan_job(bytes);
+  auto whole = sample::plan_job(bytes);
   EXPECT_TRUE(whole) << bytes;
   return whole ? std::move(*whole)
                : engine::Planned{{}, *practice::Pack::built_in(), *practice::Catalogue::built_in(), {}};

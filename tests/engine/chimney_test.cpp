@@ -1,6 +1,7 @@
 // The front and the back of a stack and the wall at the top of a slope, against the trade's numbers and,
 // folded, against planes made here from the pitch alone.
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 
 #include <lapwright/base/generator.h>
@@ -10,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 #include <string>
 #include <utility>
@@ -23,7 +25,7 @@ using sample::figure_value;
 using sample::pieces_of;
 
 job::Plan plan_file(const std::string& name) {
-  auto planned = engine::plan_job(sample::file_bytes("tests/jobs/cases/" + name));
+  auto planned = sample::plan_job(sample::file_bytes("tests/jobs/cases/" + name));
   EXPECT_TRUE(planned) << name;
   return planned ? std::move(planned->plan) : job::Plan{};
 }
@@ -40,6 +42,22 @@ TEST(Chimney, top_apron_covers_the_last_margin_and_lap) {
   // Pieces less laps make up the wall, none longer than 1500 (NHBC Standards 7.2.20).
   EXPECT_LE(aprons[0]->length, Length::mm(1500));
   EXPECT_NEAR((aprons[0]->length * 4 - Length::mm(300)).in_mm(), 5200, 1e-6);
+}
+
+// In severe exposure the apron's free edge is clipped every 300, elsewhere every 500 (trade guides).
+TEST(Chimney, apron_is_clipped_closer_in_severe_exposure) {
+  const auto spacing = [](const std::string& file) {
+    const job::Plan plan = plan_file(file);
+    for (const job::WorkStep& work : plan.order_of_work) {
+      if (work.step != "work.apron_front") continue;
+      for (const job::Param& param : work.params) {
+        if (param.name == "clips") return std::get<double>(param.value);
+      }
+    }
+    return 0.0;
+  };
+  EXPECT_DOUBLE_EQ(spacing("stack-severe.json"), 300);
+  EXPECT_DOUBLE_EQ(spacing("stack-welded.json"), 500);
 }
 
 // A stack 2950 wide on slate: nothing in one piece of 3.4 m; pieces of 1500 at most along the front and over
@@ -196,10 +214,15 @@ std::string stack_job(double pitch, double thickness, double at, double front, d
 // two seams.
 TEST(Chimney, folded_panels_lie_where_they_should) {
   Generator random(20261125);
+#ifdef __SANITIZE_ADDRESS__
+  constexpr int kStacks = 2'000;
+#else
+  constexpr int kStacks = 10'000;
+#endif
   std::size_t judged = 0;
   std::size_t corners_seen = 0;
   std::size_t spills_seen = 0;
-  for (int i = 0; i < 2000 && !HasFailure(); ++i) {
+  for (int i = 0; i < kStacks && !HasFailure(); ++i) {
     const double pitch = 35 + 0.5 * static_cast<double>(random.between(0, 59));
     const double units = 8 + static_cast<double>(random.between(0, 12));
     const double front = 400 + static_cast<double>(random.between(0, 1499));
@@ -208,7 +231,7 @@ TEST(Chimney, folded_panels_lie_where_they_should) {
     const double at = 3000;
     const bool welded = random.between(0, 1) == 1;
     const std::string job = stack_job(pitch, units, at, front, width, depth, welded ? "welded" : "bossed");
-    const auto planned = engine::plan_job(job);
+    const auto planned = sample::plan_job(job);
     ASSERT_TRUE(planned) << job;
     const double t = pitch * std::acos(-1.0) / 180;
     const Vec3 upright{0, std::sin(t), std::cos(t)};
@@ -263,8 +286,8 @@ TEST(Chimney, folded_panels_lie_where_they_should) {
 // A stack as far from one side as from the other has the same pieces, drawn the other way round.
 TEST(Chimney, mirrored_stack_gives_mirrored_pieces) {
   for (const std::string corners : {"bossed", "welded"}) {
-    const auto one = engine::plan_job(stack_job(42, 12, 2000, 1500, 2000, 450, corners));
-    const auto other = engine::plan_job(stack_job(42, 12, 4000, 1500, 2000, 450, corners));
+    const auto one = sample::plan_job(stack_job(42, 12, 2000, 1500, 2000, 450, corners));
+    const auto other = sample::plan_job(stack_job(42, 12, 4000, 1500, 2000, 450, corners));
     ASSERT_TRUE(one && other);
     std::size_t compared = 0;
     for (const job::Piece& piece : one->plan.pieces) {
@@ -360,7 +383,7 @@ TEST(Chimney, gusset_closes_a_welded_saddle) {
 // Largest flat bays (from memory): a gutter whose sheet is larger than its code allows takes the next.
 TEST(Chimney, gutter_takes_the_code_that_its_bay_asks_for) {
   const auto code_of = [](double width) {
-    const auto planned = engine::plan_job(stack_job(42, 12, 3000, 1500, width, 450, "welded"));
+    const auto planned = sample::plan_job(stack_job(42, 12, 3000, 1500, width, 450, "welded"));
     EXPECT_TRUE(planned);
     return pieces_of(planned->plan, "back-gutter").front()->code;
   };
@@ -368,9 +391,119 @@ TEST(Chimney, gutter_takes_the_code_that_its_bay_asks_for) {
   EXPECT_EQ(code_of(1301), 5);
 }
 
+// A core of 45, half round on top: right round it 45 · (1 + π / 2), and 40 on the sole beyond (from memory).
+// Flat, either piece of a gutter 2950 + 2 · 100 wide goes that much less half the core past the middle.
+TEST(Chimney, pieces_of_a_wide_gutter_go_over_their_roll) {
+  const job::Plan plan = plan_file("a17-wide-stack.json");
+  const double round = 45 * (1 + std::acos(0.0)) + 40;
+  for (const job::Piece* piece : pieces_of(plan, "back-gutter")) {
+    EXPECT_NEAR(figure_value(piece->figures, "roll_over"), round, 1e-9);
+    EXPECT_NEAR(piece->length.in_mm(), 3150.0 / 2 + round - 22.5, 1e-6);
+    EXPECT_EQ(figure_value(piece->figures, "roll_under"), 75);
+  }
+  bool core = false;
+  for (const job::WorkStep& step : plan.order_of_work) {
+    core = core || step.text.find("a roll of timber 45 mm by 45 mm and 375 mm long") != std::string::npos;
+  }
+  EXPECT_TRUE(core);
+}
+
+// Wider than two pieces serve: the falls part at a roll in the middle, and every other joint is a drip, where
+// neighbours share 100 (from memory).
+TEST(Chimney, a_gutter_of_four_pieces_has_one_roll_and_two_drips) {
+  const auto planned = sample::plan_job(stack_job(42, 12, 3000, 1500, 4200, 450, "bossed"));
+  ASSERT_TRUE(planned);
+  std::vector<std::pair<double, double>> along;
+  for (const job::Piece* piece : pieces_of(planned->plan, "back-gutter")) {
+    EXPECT_LE(piece->length.in_mm(), 2000 + 1e-6);  // trade guides
+    const std::vector<Lying> panels = panels_of(*piece);
+    const std::size_t each = panels.size() / piece->placements.size();
+    for (std::size_t k = 0; k < panels.size(); ++k) {
+      if (k % each == 0) along.emplace_back(1e9, -1e9);
+      for (const Vec3& p : panels[k].points) {
+        along.back().first = std::min(along.back().first, p.x);
+        along.back().second = std::max(along.back().second, p.x);
+      }
+    }
+  }
+  std::sort(along.begin(), along.end());
+  ASSERT_EQ(along.size(), 4U);
+  const double beyond = 45 * (1 + std::acos(0.0)) + 40 - 22.5;
+  EXPECT_NEAR(along[0].first, 3000 - 2200, kTenth);
+  EXPECT_NEAR(along[0].second - along[1].first, 100, kTenth);
+  EXPECT_NEAR(along[1].second - along[2].first, 2 * beyond, kTenth);
+  EXPECT_NEAR(along[2].second - along[3].first, 100, kTenth);
+  EXPECT_NEAR(along[3].second, 3000 + 2200, kTenth);
+  std::map<std::string, int> steps;
+  for (const job::WorkStep& step : planned->plan.order_of_work) ++steps[step.step];
+  EXPECT_EQ(steps["work.back_gutter_next"], 1);
+  EXPECT_EQ(steps["work.back_gutter_drip"], 2);
+}
+
+// A sole that rises by (width / 2 + 100) / fall meets the roof rise / sin(pitch) further up: of 225 of leg
+// 150 (the least lap down a slope, lead trade body's manual) must be left.
+TEST(Chimney, a_gutter_too_wide_for_its_fall_is_said) {
+  const auto plan_of = [](double width, const std::string& practice) {
+    std::string job = stack_job(42, 12, 3000, 1500, width, 450, "bossed");
+    job.insert(job.find("\"slopes\""), practice);
+    auto planned = sample::plan_job(job);
+    EXPECT_TRUE(planned) << job;
+    return planned ? std::move(planned->plan) : job::Plan{};
+  };
+  const std::string steep = R"("practice": { "back_gutter.fall": 20 }, )";
+  const double sine = std::sin(42 * std::acos(-1.0) / 180);
+  const auto limit = [&](double width) {
+    return plan_of(width, R"("practice": { "back_gutter.fall": 30 }, )");
+  };
+  const double widest_at_30 = 2 * (75 * sine * 30 - 100);
+  EXPECT_EQ(sample::finding(limit(widest_at_30 - 1), "back_gutter.middle_too_high"), nullptr);
+  const job::Plan over = limit(widest_at_30 + 1);
+  const job::Finding* said = sample::finding(over, "back_gutter.middle_too_high");
+  ASSERT_NE(said, nullptr);
+  EXPECT_EQ(said->level, job::Level::doubt);
+  EXPECT_NEAR(sample::param(said, "widest"), widest_at_30, 1e-6);
+  const job::Plan none = plan_of(4000, steep);
+  said = sample::finding(none, "back_gutter.middle_too_high");
+  ASSERT_NE(said, nullptr);
+  EXPECT_LT(sample::param(said, "left"), 150);
+}
+
+// Above a wall that is all but level the upper end has to be raised: run / fall less what the wall's foot
+// falls by itself; that is buildable as far as 75 of the leg serve it.
+TEST(Chimney, a_skew_gutter_says_how_far_it_can_be_built) {
+  const auto plan_of = [](double run) {
+    const std::string job =
+        R"({ "format": "lapwright-job/1", "practice": { "back_gutter.fall": 30 }, "slopes": [ { "pitch": 40,
+             "rafter": 6000, "width": 9000,
+             "covering": { "kind": "plain-tile", "length": 265, "width": 165, "thickness": 12 },
+             "junctions": [ { "kind": "wall", "line": [[)" +
+        std::to_string(500 + run) + ", " + std::to_string(1500 + run * 0.012) +
+        R"(], [500, 1500]] } ] } ] })";
+    auto planned = sample::plan_job(job);
+    EXPECT_TRUE(planned) << job;
+    return planned ? std::move(planned->plan) : job::Plan{};
+  };
+  const double t = 40 * std::acos(-1.0) / 180;
+  const job::Plan plan = plan_of(6000);
+  const job::Finding* little = sample::finding(plan, "back_gutter.little_fall");
+  ASSERT_NE(little, nullptr);
+  // On plan the wall is 6000 by 72 · cos 40 long; its foot drops 72 · sin 40.
+  const double run = std::hypot(6000, 72 * std::cos(t));
+  const double raised = run / 30 - 72 * std::sin(t);
+  EXPECT_NEAR(sample::param(little, "raised"), raised, 1e-6);
+  const job::Finding* said = sample::finding(plan, "back_gutter.widens_past_its_leg");
+  ASSERT_NE(said, nullptr);
+  const double stops = sample::param(said, "stops");
+  EXPECT_GT(stops, 0);
+  EXPECT_LT(stops, run);
+  // As far as that, and no further.
+  EXPECT_EQ(sample::finding(plan_of(stops * 6000 / run - 2), "back_gutter.widens_past_its_leg"), nullptr);
+  EXPECT_NE(sample::finding(plan_of(stops * 6000 / run + 2), "back_gutter.widens_past_its_leg"), nullptr);
+}
+
 TEST(Chimney, place_of_the_stack_is_judged) {
   const auto findings = [](double at, double front) {
-    auto planned = engine::plan_job(stack_job(42, 12, at, front, 600, 450, "bossed"));
+    auto planned = sample::plan_job(stack_job(42, 12, at, front, 600, 450, "bossed"));
     EXPECT_TRUE(planned);
     return planned ? std::move(planned->plan) : job::Plan{};
   };
@@ -380,6 +513,20 @@ TEST(Chimney, place_of_the_stack_is_judged) {
   EXPECT_NE(sample::finding(findings(5701, 1500), "stack.beyond_the_side"), nullptr);
   EXPECT_EQ(sample::finding(findings(3000, 1500), "stack.front_between_courses"), nullptr);
   EXPECT_EQ(sample::param(sample::finding(findings(3000, 1540), "stack.front_between_courses"), "below"), 40);
+  // 1540 lies in course 16, 40 above its tails at 1500: G + H = 165 of lead on those 40 and 125 of course 15.
+  const job::Plan off = findings(3000, 1540);
+  const job::Finding* front = sample::finding(off, "stack.front_between_courses");
+  ASSERT_NE(front, nullptr);
+  EXPECT_EQ(sample::param(front, "number"), 16);
+  EXPECT_NEAR(sample::param(front, "leg"), 165, 1e-9);
+  EXPECT_NEAR(sample::param(front, "rest"), 125, 1e-9);
+  EXPECT_NE(front->where.find("front"), std::string::npos);
+  // Left out, the strip adds to what the leg has to cover: 40 + 100 + 65.
+  EXPECT_NEAR(sample::param(sample::finding(off, "stack.short_units_in_front"), "longer"), 205, 1e-9);
+  EXPECT_NE(sample::finding(findings(3000, 1559), "stack.short_units_in_front"), nullptr);
+  EXPECT_EQ(sample::finding(findings(3000, 1560), "stack.short_units_in_front"), nullptr);
+  EXPECT_NE(sample::finding(findings(3000, 1560), "stack.front_between_courses"), nullptr);
+  EXPECT_EQ(sample::finding(findings(3000, 1503), "stack.front_between_courses"), nullptr);
   // Rise of a tray across a stack 450 deep (trade guides, geometry).
   EXPECT_NEAR(sample::param(sample::finding(findings(3000, 1500), "stack.tray"), "rise"),
               450 * std::tan(42 * std::acos(-1.0) / 180), 1e-9);

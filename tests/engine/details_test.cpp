@@ -1,5 +1,6 @@
 // Which detail is right where: one answer at every face, the others with their reasons.
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 
 #include <lapwright/engine/engine.h>
@@ -38,7 +39,7 @@ struct FaceChoices {
 
 std::map<std::string, FaceChoices> choices_of(const std::string& bytes) {
   std::map<std::string, FaceChoices> out;
-  const auto planned = engine::plan_job(bytes);
+  const auto planned = sample::plan_job(bytes);
   EXPECT_TRUE(planned) << bytes;
   if (!planned) return out;
   for (const job::Choice& choice : planned->plan.choices) {
@@ -108,7 +109,7 @@ TEST(Details, are_those_of_the_trade) {
 
 // What the person insists on at a stack speaks of the faces where it has a place.
 TEST(Details, asked_for_at_a_stack_is_for_the_faces_that_it_fits) {
-  const auto planned = engine::plan_job(job_of(
+  const auto planned = sample::plan_job(job_of(
       "plain-tile",
       R"({ "kind": "stack", "at": 2600, "front": 1500, "width": 665, "depth": 440, "detail": "soakers-and-cover" })"));
   ASSERT_TRUE(planned);
@@ -134,6 +135,54 @@ TEST(Details, a_cover_over_plain_tiles_says_both_laps_and_what_to_strip) {
   EXPECT_NE(out.text.find("gets sideways under"), std::string::npos);
   EXPECT_NE(out.text.find("from course 11 to course 36"), std::string::npos);
   EXPECT_NE(out.text.find("soakers-and-steps"), std::string::npos);
+}
+
+// Insisted on, it is shown as far as it can be made: its pieces, with their laps, all marked; but nothing of
+// it is fitted, cut or counted, and the answer stays wrong.
+TEST(Details, what_is_wrong_is_shown_and_never_made) {
+  const std::string wall =
+      R"({ "name": "wall", "kind": "side", "hand": "left", "wall": { "kind": "brick", "course": 75, "first_joint": 30 })";
+  for (const std::string covering : {"plain-tile", "slate", "flat-tile"}) {
+    for (const std::string detail : {"cover-flashing", "step-and-cover"}) {
+      const std::string bytes = job_of(covering, wall + R"(, "detail": ")" + detail + "\" }", 30);
+      const auto planned = sample::plan_job(bytes);
+      ASSERT_TRUE(planned);
+      ASSERT_FALSE(planned->plan.pieces.empty()) << covering << " " << detail;
+      for (const job::Piece& piece : planned->plan.pieces) {
+        EXPECT_EQ(piece.kind, detail);
+        EXPECT_TRUE(piece.wrong);
+        EXPECT_EQ(piece.mark.front(), 'X');
+        EXPECT_LE(piece.length, Length::mm(1500));  // NHBC Standards 7.2.20
+        // What lies on the slope laps 150 at 30 degrees (lead trade body's manual, as quoted), or a whole
+        // number of steps over it.
+        if (detail == "cover-flashing") {
+          EXPECT_NEAR(sample::figure_value(piece.figures, "lap"), 150, 1e-9);
+        }
+      }
+      EXPECT_TRUE(planned->plan.order_of_work.empty());
+      const engine::Outcome out = engine::plan({bytes, true});
+      EXPECT_EQ(out.status, engine::Status::wrong);
+      EXPECT_NE(out.json.find("\"wrong\":true"), std::string::npos);
+      EXPECT_NE(out.text.find("WRONG, not to be made"), std::string::npos);
+      EXPECT_NE(out.text.find("lead in place: 0.0 kg"), std::string::npos);
+      for (const auto& document : out.documents)
+        EXPECT_FALSE(document.name.starts_with("pattern-")) << document.name;
+    }
+  }
+  // Beside a junction that is right, the right one alone is made.
+  const auto both = sample::plan_job(job_of(
+      "plain-tile",
+      wall + R"(, "detail": "cover-flashing" }, { "name": "other", "kind": "side", "hand": "right" })"));
+  ASSERT_TRUE(both);
+  for (const job::Piece& piece : both->plan.pieces)
+    EXPECT_EQ(piece.wrong, piece.junction == "wall") << piece.mark;
+  for (const job::WorkStep& step : both->plan.order_of_work) EXPECT_NE(step.junction, "wall") << step.text;
+  // What cannot be made at all is not: steps without joints, soakers without courses.
+  const auto render = sample::plan_job(job_of(
+      "plain-tile",
+      R"({ "kind": "side", "hand": "left", "wall": { "kind": "render" }, "detail": "step-and-cover" })"));
+  ASSERT_TRUE(render);
+  EXPECT_TRUE(render->plan.pieces.empty());
 }
 
 }  // namespace

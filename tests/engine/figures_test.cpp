@@ -1,6 +1,7 @@
 // Every figure of every plan is worked out again from its own formula and terms.
 #include "formula.h"
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 #include "random_job.h"
 
@@ -30,7 +31,7 @@ std::size_t recompute(const job::Plan& plan, const std::string& where) {
 TEST(Figures, of_every_kept_job_follow_from_their_terms) {
   std::size_t n = 0;
   for (const std::string& file : sample::job_files({"tests/jobs/good", "tests/jobs/cases", "data/demo"})) {
-    const auto planned = engine::plan_job(sample::file_bytes(file));
+    const auto planned = sample::plan_job(sample::file_bytes(file));
     if (planned) n += recompute(planned->plan, file);
   }
   EXPECT_GT(n, 500U);
@@ -42,7 +43,7 @@ TEST(Figures, of_random_jobs_follow_from_their_terms) {
   std::size_t n = 0;
   for (int i = 0; i < 400 && !HasFailure(); ++i) {
     const std::string job = sample::random_job(random);
-    const auto planned = engine::plan_job(job);
+    const auto planned = sample::plan_job(job);
     if (planned) n += recompute(planned->plan, job);
   }
   EXPECT_GT(n, 5000U);

@@ -52,6 +52,19 @@ TEST(Joins, valley_laps_by_its_own_pitch) {
   EXPECT_EQ(finding(at30, "join.courses_meet"), nullptr);  // same gauge on both: nothing to say
 }
 
+// A tile of 12, 265 long at a gauge of 100, has its head 31.8 below the face that its tail rests on.
+TEST(Joins, valley_lies_under_the_units_heads) {
+  const job::Plan plan = planned("all-together");
+  ASSERT_EQ(plan.set_out.front().gauge, Length::mm(100));
+  const auto valley = pieces_of(plan, "valley");
+  ASSERT_EQ(valley.size(), 1U);
+  EXPECT_NEAR(figure_value(valley[0]->figures, "below"), 12 * 2.65 + 25 - 19, 1e-9);
+  for (const job::Placement& placement : valley[0]->placements) {
+    EXPECT_NEAR(placement.frame.at(0, 0).z, -37.8, 1e-9);
+    EXPECT_NEAR(placement.frame.normal().z, 1, 1e-12);
+  }
+}
+
 // Pieces, less their laps, make the line and the drop past its foot; none is longer than 1500 (NHBC 7.2).
 TEST(Joins, valley_pieces_make_the_line) {
   for (const char* name : {"a24-valley-35", "a24-valley-30", "valley-unequal", "a23-courses-35-50-open"}) {
@@ -123,6 +136,47 @@ TEST(Joins, mitred_soakers_one_a_course) {
   const double cosine = std::cos(40 * std::acos(-1.0) / 180);
   const double up = 500 - plan.set_out[0].gauge.in_mm() + 25;
   EXPECT_NEAR(soakers[0]->length.in_mm(), up * std::sqrt(1 + cosine * cosine), 1e-6);
+}
+
+// What courses lie on comes before them: a valley's boards and lead before any course of either slope, its
+// saddle when all of them lie; a mitred soaker with its own course.
+TEST(Joins, lead_comes_before_the_courses_that_lie_on_it) {
+  const job::Plan valley = planned("all-together");
+  std::size_t first_course = 0;
+  std::size_t last_course = 0;
+  std::size_t last_lead = 0;
+  std::size_t saddle = 0;
+  for (std::size_t i = 0; i < valley.order_of_work.size(); ++i) {
+    const job::WorkStep& step = valley.order_of_work[i];
+    if (step.course >= -1 && step.slope == "rear") {
+      if (first_course == 0) first_course = i;
+      last_course = i;
+    }
+    if (step.step == "work.valley_boards" || step.step == "work.valley_next") last_lead = i;
+    if (step.step == "work.valley_saddle") saddle = i;
+  }
+  EXPECT_GT(last_lead, 0U);
+  EXPECT_LT(last_lead, first_course);
+  EXPECT_GT(saddle, last_course);
+
+  std::string bytes = sample::file_bytes("tests/jobs/cases/hip-mitred.json");
+  const std::string eaves = "\"name\": \"rear\",";
+  bytes.replace(bytes.find(eaves), eaves.size(),
+                eaves + R"( "junctions": [ { "name": "wall", "kind": "side", "hand": "left",
+                                   "wall": { "kind": "brick", "course": 75, "first_joint": 30 } } ],)");
+  const auto hip = engine::plan_job(bytes);
+  ASSERT_TRUE(hip);
+  std::int64_t course = -1;
+  std::size_t soakers = 0;
+  for (const job::WorkStep& step : hip->plan.order_of_work) {
+    if (step.course < 0) {
+      continue;
+    }
+    EXPECT_GE(step.course, course) << step.text;
+    course = step.course;
+    soakers += step.step == "work.mitred_soaker";
+  }
+  EXPECT_GT(soakers, 10U);
 }
 
 TEST(Joins, no_mitred_valley_below_30) {
@@ -227,8 +281,13 @@ std::optional<pieces::SlopePlan> plan_of(const job::Survey& survey, const practi
   return std::move(plans.front());
 }
 
-// Folded, the sheet has one panel in each slope's plane and no other but the upturned edges, which stand
-// square to them and go up; all its nets are sound.
+// Boards 19 thick beside battens 25 thick (NHBC Standards 7.2.21; common practice, no source): the lead lies
+// 6 below the battens' face. Where courses are laid, units' heads rest on that face, each a thickness lower
+// for every gauge up from its tail.
+constexpr double kBoards = 25 - 19;
+
+// Folded, the sheet has one panel parallel to each slope, a valley's on its boards, and no other but the
+// upturned edges, which stand square to them and go up; all its nets are sound.
 TEST(Joins, lead_lies_on_both_slopes) {
   const auto pack = practice::Pack::built_in();
   ASSERT_TRUE(pack);
@@ -258,7 +317,13 @@ TEST(Joins, lead_lies_on_both_slopes) {
         std::size_t on_first = 0;
         std::size_t on_second = 0;
         std::size_t edges = 0;
-        for (const auto& panel : corners.panels) {
+        const double depth = mitred ? 0 : kBoards;
+        for (auto panel : corners.panels) {
+          // Both slopes' planes, that much lower, pass through the point below the corner.
+          for (geom::Vec3& p : panel) {
+            const double k = depth / (1 + geom::dot(first.out, second.out));
+            p = p + k * (first.out + second.out);
+          }
           const double away_first = furthest(panel, first.out);
           const double away_second = furthest(panel, second.out);
           geom::Vec3 middle{};

@@ -1,5 +1,6 @@
 // Pipe slates: the base's size against what is published, the sleeve against the hole that it is welded into.
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 
 #include <lapwright/base/generator.h>
@@ -44,7 +45,7 @@ std::string text_of(const Pipe& p) {
 }
 
 job::Plan planned(const std::string& bytes) {
-  auto whole = engine::plan_job(bytes);
+  auto whole = sample::plan_job(bytes);
   EXPECT_TRUE(whole) << bytes;
   return whole ? std::move(whole->plan) : job::Plan{};
 }

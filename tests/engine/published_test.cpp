@@ -1,5 +1,6 @@
 // What others have printed, against what the planner makes of the same roof.
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 
 #include <lapwright/base/trig.h>
@@ -40,7 +41,7 @@ engine::Planned planned(const Roof& roof) {
       << R"(}, "slopes": [{"pitch": )" << roof.pitch << R"(, "rafter": )" << roof.rafter << R"(, "width": )"
       << roof.width << R"(, "covering": {)" << roof.covering
       << R"(}, "junctions": [{"kind": "side", "hand": "left", "wall": {)" << roof.wall << "}}]}]}";
-  auto out = engine::plan_job(job.str());
+  auto out = sample::plan_job(job.str());
   EXPECT_TRUE(out) << to_line(out.error().front()) << job.str();
   return out ? std::move(*out) : engine::Planned{};
 }

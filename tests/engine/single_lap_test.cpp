@@ -2,6 +2,7 @@
 // is worked out here from the pitch by vectors.
 #include "judge.h"
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 #include "random_job.h"
 
@@ -57,7 +58,7 @@ std::string text_of(const Roof& r) {
 }
 
 engine::Planned planned(const std::string& bytes) {
-  auto whole = engine::plan_job(bytes);
+  auto whole = sample::plan_job(bytes);
   EXPECT_TRUE(whole) << bytes;
   return whole ? std::move(*whole)
                : engine::Planned{{}, *practice::Pack::built_in(), *practice::Catalogue::built_in(), {}};

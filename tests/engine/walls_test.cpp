@@ -4,6 +4,7 @@
 #include <string>
 
 #include "planned.h"
+#include "planner.h"
 #include "planning.h"
 
 namespace {
@@ -23,8 +24,9 @@ std::string wall(const std::string& name, const std::string& rest) {
 }
 
 TEST(Walls, that_overlap_on_one_side_are_refused_by_name) {
-  const auto planned = engine::plan_job(job(kTile, wall("lower", R"("hand": "left", "to": 2000)") + "," +
-                                                       wall("upper", R"("hand": "left", "from": 1900)")));
+  const auto planned =
+      lapwright::sample::plan_job(job(kTile, wall("lower", R"("hand": "left", "to": 2000)") + "," +
+                                                 wall("upper", R"("hand": "left", "from": 1900)")));
   ASSERT_FALSE(planned);
   ASSERT_EQ(planned.error().size(), 1U);
   EXPECT_EQ(planned.error().front().code, lapwright::FaultCode::contradiction);
@@ -33,15 +35,15 @@ TEST(Walls, that_overlap_on_one_side_are_refused_by_name) {
 }
 
 TEST(Walls, one_above_the_other_or_opposite_are_fine) {
-  EXPECT_TRUE(engine::plan_job(job(kTile, wall("lower", R"("hand": "left", "to": 2000)") + "," +
-                                              wall("upper", R"("hand": "left", "from": 2000)"))));
-  EXPECT_TRUE(engine::plan_job(
+  EXPECT_TRUE(lapwright::sample::plan_job(job(kTile, wall("lower", R"("hand": "left", "to": 2000)") + "," +
+                                                         wall("upper", R"("hand": "left", "from": 2000)"))));
+  EXPECT_TRUE(lapwright::sample::plan_job(
       job(kTile, wall("one", R"("hand": "left")") + "," + wall("other", R"("hand": "right")"))));
 }
 
 TEST(Walls, whose_gap_tapers_say_that_one_leg_serves_all) {
   const auto with_gap = [](const std::string& gap) {
-    return engine::plan_job(job(kTile, wall("w", R"("hand": "left", "gap": )" + gap)));
+    return lapwright::sample::plan_job(job(kTile, wall("w", R"("hand": "left", "gap": )" + gap)));
   };
   const auto tapering = with_gap(R"([{"at": 0, "width": 5}, {"at": 3600, "width": 40}])");
   ASSERT_TRUE(tapering);
@@ -68,7 +70,7 @@ TEST(Cuts, too_narrow_for_the_rule_are_said) {
     const auto at = [&](int width) {
       std::string text = job(slate(width), wall("w", R"("hand": "left")"));
       text.replace(text.find("5200"), 4, std::to_string(room));
-      auto planned = engine::plan_job(text);
+      auto planned = lapwright::sample::plan_job(text);
       EXPECT_TRUE(planned);
       return planned && lapwright::sample::finding(planned->plan, "bond.narrow_cut") != nullptr;
     };
@@ -80,7 +82,7 @@ TEST(Cuts, too_narrow_for_the_rule_are_said) {
 }
 
 TEST(Nails, of_hung_slates_are_none) {
-  const auto planned = engine::plan_job(job(
+  const auto planned = lapwright::sample::plan_job(job(
       R"({"kind": "slate", "length": 500, "width": 250, "thickness": 6, "headlap": 90, "nailing": "hung"})",
       wall("w", R"("hand": "left")")));
   ASSERT_TRUE(planned);

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <sstream>
 #include <vector>
@@ -259,6 +260,57 @@ std::string mirrored_job(const std::string& job) {
     if (!slope.contains("junctions")) continue;
     for (Json& junction : slope["junctions"]) mirror_junction(junction, slope);
   }
+  return all.dump(2);
+}
+
+std::string turned_job(const std::string& job, double degrees) {
+  Json all = Json::parse(job);
+  for (Json& slope : all["slopes"]) {
+    if (slope.contains("faces"))
+      slope["faces"] = std::fmod(slope["faces"].get<double>() + degrees + 360, 360);
+  }
+  return all.dump(2);
+}
+
+std::string random_house(Generator& random) {
+  const auto whole = [&](std::int64_t low, std::int64_t high) {
+    return static_cast<double>(random.between(low, high));
+  };
+  const bool slates = random.chance(0.5);
+  const Json covering =
+      slates ? Json{{"kind", "slate"}, {"length", 500}, {"width", 250}, {"thickness", 6}, {"headlap", 100}}
+             : Json{{"kind", "plain-tile"}, {"length", 265}, {"width", 165}, {"thickness", 12}};
+  const Json brick{{"kind", "brick"}, {"course", 75}, {"first_joint", 30}};
+  const double pitch = whole(36, 60);
+  const bool hip = random.chance(0.4);
+  const bool mitred = hip || random.chance(0.3);
+  const double first = whole(0, 359);
+  const double apart = whole(50, 130) * (random.chance(0.5) ? 1 : -1);
+  const auto slope = [&](const char* name, double its_pitch, double faces) {
+    return Json{{"name", name},      {"pitch", its_pitch}, {"rafter", whole(3000, 4000)},
+                {"width", 12'000.0}, {"faces", faces},     {"covering", covering}};
+  };
+  Json rear = slope("rear", pitch, first);
+  Json junctions = Json::array();
+  junctions.push_back({{"name", "stack"},
+                       {"kind", "stack"},
+                       {"at", whole(5500, 6500)},
+                       {"front", whole(800, 1500)},
+                       {"width", 665},
+                       {"depth", whole(300, 500)},
+                       {"corners", random.chance(0.5) ? "welded" : "bossed"},
+                       {"wall", brick}});
+  if (random.chance(0.5)) {
+    junctions.push_back(
+        {{"name", "soil pipe"}, {"kind", "pipe"}, {"at", 7500}, {"up", whole(900, 2000)}, {"diameter", 110}});
+  }
+  rear["junctions"] = junctions;
+  const double second = pitch + (mitred ? 0 : whole(0, 4));
+  Json join{{"kind", hip ? "hip" : "valley"}, {"slopes", Json::array({"rear", "wing"})}};
+  if (mitred) join["detail"] = "mitred";
+  const Json all{{"format", "lapwright-job/1"},
+                 {"slopes", Json::array({rear, slope("wing", second, std::fmod(first + apart + 360, 360))})},
+                 {"joins", Json::array({join})}};
   return all.dump(2);
 }
 

@@ -14,4 +14,12 @@ std::string random_job(Generator& random);
 // round.
 std::string mirrored_job(const std::string& job);
 
+// The same job turned about an upright axis, clockwise on plan: every bearing further round by so many
+// degrees.
+std::string turned_job(const std::string& job, double degrees);
+
+// Two slopes that meet in a valley or a hip, open or mitred, at any bearing, with walls, a stack and a pipe
+// on the first, clear of the line.
+std::string random_house(Generator& random);
+
 }  // namespace lapwright::sample

@@ -15,8 +15,11 @@
 #include "detail.h"
 #include "joint_above.h"
 #include "on_face.h"
+#include "roof_cover.h"
 #include "sheet.h"
 #include "soaker.h"
+#include "stack_place.h"
+#include "turned_end.h"
 
 #include <lapwright/base/numbers.h>
 #include <lapwright/base/tolerance.h>
@@ -59,7 +62,8 @@ struct Sizes {
   Length square;   // the same square to the foot line
   Length upstand;  // up the face, from the units
   Length turn_in;
-  Length past;  // each side of a stack
+  Length past;      // each side of a stack
+  TurnedEnds ends;  // of a top abutment
   Length lap;
   Length length;  // of a blank
   std::int64_t count = 1;
@@ -80,10 +84,14 @@ Length upstand_of(const Place& place) {
 
 // One piece from x = `low` to `high` along the foot line; a stack's corners stand at 0 and `run`.
 geom::Net net_of(const Sizes& s, Length low, Length high, Length run, Angle pitch, Angle fold, bool welded) {
-  const bool ear_left = low < -tolerance::kGrid;
-  const bool ear_right = high > run + tolerance::kGrid;
-  const Length left = ear_left ? Length{} : low;
-  const Length right = ear_right ? run : high;
+  const bool beyond_left = low < -tolerance::kGrid;
+  const bool beyond_right = high > run + tolerance::kGrid;
+  const bool turned_left = beyond_left && !s.ends.left.empty();
+  const bool turned_right = beyond_right && !s.ends.right.empty();
+  const bool ear_left = beyond_left && !turned_left;
+  const bool ear_right = beyond_right && !turned_right;
+  const Length left = beyond_left ? Length{} : low;
+  const Length right = beyond_right ? run : high;
   const Length foot = s.square;
   const Length top = foot + s.upstand;
   const Length edge = top + s.turn_in;
@@ -94,8 +102,16 @@ geom::Net net_of(const Sizes& s, Length low, Length high, Length run, Angle pitc
     net.roles.push_back(role);
   };
   add(at(low, Length{}), EdgeRole::tail);
-  add(at(high, Length{}), EdgeRole::lap);
-  if (ear_right && !welded) {
+  const Length aside = s.ends.aside;
+  add(at(high, Length{}), turned_right ? EdgeRole::side : EdgeRole::lap);
+  if (turned_right) {
+    if (s.ends.welded) {
+      add(at(high, foot - aside), EdgeRole::plain);
+      add(at(right, foot), EdgeRole::plain);
+      add(at(high, foot + aside), EdgeRole::side);
+    }
+    add(at(high, top), EdgeRole::top);
+  } else if (ear_right && !welded) {
     add(at(high, top), EdgeRole::top);
   } else {
     add(at(high, foot), ear_right ? EdgeRole::plain : EdgeRole::lap);
@@ -104,8 +120,15 @@ geom::Net net_of(const Sizes& s, Length low, Length high, Length run, Angle pitc
   add(at(right, top), EdgeRole::lap);
   add(at(right, edge), EdgeRole::turn_in);
   add(at(left, edge), EdgeRole::lap);
-  add(at(left, top), !ear_left ? EdgeRole::lap : welded ? EdgeRole::plain : EdgeRole::top);
-  if (ear_left && !welded) {
+  add(at(left, top), !beyond_left ? EdgeRole::lap : ear_left && welded ? EdgeRole::plain : EdgeRole::top);
+  if (turned_left) {
+    add(at(low, top), EdgeRole::side);
+    if (s.ends.welded) {
+      add(at(low, foot + aside), EdgeRole::plain);
+      add(at(left, foot), EdgeRole::plain);
+      add(at(low, foot - aside), EdgeRole::side);
+    }
+  } else if (ear_left && !welded) {
     add(at(low, top), EdgeRole::lap);
   } else {
     if (ear_left) add(at(left, foot), EdgeRole::plain);
@@ -113,6 +136,13 @@ geom::Net net_of(const Sizes& s, Length low, Length high, Length run, Angle pitc
   }
   net.folds.push_back({at(left, foot), at(right, foot), fold, true});
   net.folds.push_back({at(left, top), at(right, top), Angle::degrees(90), false});
+  const auto turn_end = [&](Length corner, Length end) {
+    net.folds.push_back({at(corner, Length{}), at(corner, foot), Angle::degrees(90), true});
+    net.folds.push_back({at(corner, foot), at(corner, top), Angle::degrees(90), true});
+    if (!s.ends.welded) net.cuts.push_back({at(corner, foot), at(end, foot), true});
+  };
+  if (turned_left) turn_end(left, low);
+  if (turned_right) turn_end(right, high);
   if (welded) return net;
   // Beyond the corner the sheet has to reach both the roof beside the stack and the stack's side: it is
   // bossed along the line in which the two meet.
@@ -155,13 +185,18 @@ std::vector<job::Figure> figures_of(const Place& place, const Sizes& s, Length r
           .rule("t", pack.rule("step.turn_in"))
           .gives(s.square + s.upstand + s.turn_in));
   const auto n = static_cast<double>(s.count);
-  Why length("length", "(run + 2 * past + (n - 1) * lap) / n", "mm");
+  const Length turned = s.ends.at_left() + s.ends.at_right();
+  Why length("length",
+             turned > Length{} ? "(run + 2 * past + turned + (n - 1) * lap) / n"
+                               : "(run + 2 * past + (n - 1) * lap) / n",
+             "mm");
+  if (turned > Length{}) length.term("turned", turned.in_mm(), "mm", "ends turned up the walls beside it");
   length.term("run", run.in_mm(), "mm", "survey")
       .term("past", s.past.in_mm(), "mm", s.past > Length{} ? "rule apron.past" : "no corner here")
       .term("n", n, "", "figure pieces")
       .rule("lap", pack.rule("flashing.lap_along_wall"));
   Why pieces("pieces", s.count == 1 ? "ceil(all / most)" : "ceil((all - lap) / (most - lap))", "");
-  pieces.term("all", (run + s.past * 2.0).in_mm(), "mm", "run and what reaches past it")
+  pieces.term("all", (run + s.past * 2.0 + turned).in_mm(), "mm", "run and what reaches past it")
       .rule("most", practice::longest_flashing(practice::flashing_code(place.junction, pack), pack));
   if (s.count > 1) pieces.rule("lap", pack.rule("flashing.lap_along_wall"));
   out.push_back(pieces.gives(n));
@@ -173,6 +208,9 @@ std::vector<job::Figure> figures_of(const Place& place, const Sizes& s, Length r
     out.push_back(Why("stretch", "90 - pitch", "deg")
                       .survey("pitch", place.slope.pitch.value)
                       .gives(90.0 - place.slope.pitch.value.in_degrees()));
+  }
+  if (s.ends.any()) {
+    for (job::Figure& f : turned_end_figures(place, s.ends)) out.push_back(std::move(f));
   }
   const job::Covering& c = place.slope.covering;
   if (c.kind == job::CoveringKind::profiled_tile && c.roll_pitch && c.roll_depth) {
@@ -212,7 +250,8 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
   s.turn_in = pack.length("step.turn_in");
   s.past = place.face.kind == job::FaceKind::front ? pack.length("apron.past") : Length{};
   s.lap = pack.length("flashing.lap_along_wall");
-  const Length all = run + s.past * 2.0;
+  s.ends = turned_ends(place);
+  const Length all = run + s.past * 2.0 + s.ends.at_left() + s.ends.at_right();
   if (longest <= s.lap) {
     plan.findings.push_back({Level::wrong,
                              "cover.no_room_for_lap",
@@ -251,10 +290,15 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
                              "geometry",
                              place.where()});
   }
+  if (place.face.kind == job::FaceKind::front) say_front(place, s.cover, plan.findings);
   const std::size_t first = plan.pieces.size();
   const bool on_stack = place.face.kind == job::FaceKind::front;
+  say_turned_ends(place, s.ends, plan);
+  if (s.ends.any() && s.ends.welded) say_welding(place, plan);
+  // An end that turns up a wall has to be there before that wall's flashing.
+  const auto courses = static_cast<std::int64_t>(place.layout.courses.size());
   for (std::int64_t i = 0; i < s.count; ++i) {
-    const Length low = (s.length - s.lap) * static_cast<double>(i) - s.past;
+    const Length low = (s.length - s.lap) * static_cast<double>(i) - s.past - s.ends.at_left();
     const geom::Net net = for_face(
         net_of(s, low, low + s.length, run, place.slope.pitch.value, place.frame.fold, welded), place.face);
     std::size_t index = first;
@@ -286,11 +330,18 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
                    {"turn_in", s.turn_in.in_mm(), "mm"},
                    {"past", s.past.in_mm(), "mm"},
                    {"lap", s.lap.in_mm(), "mm"},
-                   {"clips", pack.number("clip.spacing"), "mm"},
+                   {"clips", clip_spacing(place).value, "mm"},
                    {"corners", welded ? "corner.weld" : "corner.boss", "key"}};
     if (on_stack) {
       plan.work_before_course.push_back(
           {first_course_above(place), std::move(work), static_cast<std::int64_t>(index)});
+    } else if (s.ends.any()) {
+      const auto piece_index = static_cast<std::int64_t>(index);
+      plan.work_before_course.push_back({courses, std::move(work), piece_index});
+      if (i == 0 && !s.ends.left.empty())
+        plan.work_before_course.push_back({courses, turn_end_step(place, s.ends, false), piece_index});
+      if (i + 1 == s.count && !s.ends.right.empty())
+        plan.work_before_course.push_back({courses, turn_end_step(place, s.ends, true), piece_index});
     } else {
       plan.work_after_courses.push_back(std::move(work));
       plan.piece_of_work.push_back(static_cast<std::int64_t>(index));

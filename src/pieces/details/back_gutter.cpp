@@ -6,6 +6,7 @@
 // beside the stack. Welded, that strip is cut away and a corner piece takes its place.
 #include "corner.h"
 #include "detail.h"
+#include "gutter_falls.h"
 #include "gutter_section.h"
 #include "joint_above.h"
 #include "on_face.h"
@@ -45,10 +46,18 @@ struct Sizes {
   Length upstand;
   Length past;  // each side of a stack; nothing at a wall's end
   Spill spill;
-  Length roll;
-  Length length;  // of a blank
+  Length drip;  // what neighbours share at a drip
+  Roll roll;
+  Length length;  // of the longest blank
   std::int64_t count = 1;
   bool welded = false;
+  bool has_roll = false;  // in the middle, where the falls part
+
+  // What pieces i - 1 and i share.
+  Length shared(std::int64_t i) const {
+    if (i <= 0 || i >= count) return {};
+    return has_roll && 2 * i == count ? roll.beyond * 2.0 : drip;
+  }
 
   Length girth() const { return leg + section.sole + upstand; }
   // What bossed ears take beyond the upstand's height.
@@ -248,13 +257,6 @@ std::vector<job::Figure> figures_of(const Place& place, const Sizes& s) {
                     .term("sole", s.section.sole.in_mm(), "mm", "figure sole")
                     .rule("leg", pack.rule("back_gutter.leg"))
                     .gives(s.girth()));
-  out.push_back(
-      Why("length", "(run + 2 * past + (n - 1) * roll) / n", "mm")
-          .term("run", place.frame.length.in_mm(), "mm", "survey")
-          .term("past", s.past.in_mm(), "mm", s.past > Length{} ? "rule back_gutter.past" : "no corner here")
-          .term("n", static_cast<double>(s.count), "", "figure pieces")
-          .rule("roll", pack.rule("back_gutter.roll"))
-          .gives(s.length));
   if (place.face.lean == Angle{}) {
     Why above("sole_above", "sole * tan(tilt)", "mm");
     above.term("sole", s.section.sole.in_mm(), "mm", "figure sole");
@@ -282,16 +284,30 @@ std::vector<job::Figure> figures_of(const Place& place, const Sizes& s) {
                         .gives(s.blank()));
     }
   }
-  if (s.count > 1 && place.junction.kind == job::JunctionKind::stack) {
-    out.push_back(Why("rise", "(run / 2 + past) / fall", "mm")
-                      .term("run", place.frame.length.in_mm(), "mm", "survey")
-                      .term("past", s.past.in_mm(), "mm",
-                            s.past > Length{} ? "rule back_gutter.past" : "no corner here")
-                      .rule("fall", pack.rule("back_gutter.fall"))
-                      .decided_by(pack.rule("back_gutter.fall"))
-                      .gives((place.frame.length / 2.0 + s.past) / pack.number("back_gutter.fall")));
+  if (s.has_roll) {
+    for (job::Figure& f : fall_figures(place, s.section, s.past)) out.push_back(std::move(f));
+    for (job::Figure& f : roll_figures(pack)) out.push_back(std::move(f));
   }
   return out;
+}
+
+// Of piece i: its bay, and at either end half of what it shares with its neighbour.
+job::Figure length_figure(const Place& place, const Sizes& s, std::int64_t i) {
+  const auto half = [&](std::int64_t joint) { return s.shared(joint) / 2.0; };
+  const auto from = [&](std::int64_t joint) {
+    return half(joint) == Length{}              ? "an end of the gutter"
+           : s.has_roll && 2 * joint == s.count ? "figure roll_beyond"
+                                                : "half of rule back_gutter.roll";
+  };
+  const auto n = static_cast<double>(s.count);
+  const Length bay = (place.frame.length + s.past * 2.0) / n;
+  return Why("length", "(run + 2 * past) / n + left + right", "mm")
+      .term("run", place.frame.length.in_mm(), "mm", "survey")
+      .term("past", s.past.in_mm(), "mm", s.past > Length{} ? "rule back_gutter.past" : "no corner here")
+      .term("n", n, "", "figure pieces")
+      .term("left", half(i).in_mm(), "mm", from(i))
+      .term("right", half(i + 1).in_mm(), "mm", from(i + 1))
+      .gives(bay + half(i) + half(i + 1));
 }
 
 // Code of a gutter: bossed corners take the next one, and the sheet between its folds and rolls may be no
@@ -337,27 +353,6 @@ void say_place(const Place& place, const Sizes& s, Length left, job::JunctionPla
                            place.where()});
 }
 
-// A gutter along a wall has one way out: down its own foot line.
-void say_fall(const Place& place, job::JunctionPlan& plan) {
-  if (place.junction.kind == job::JunctionKind::stack) return;
-  const practice::Rule& fall = place.pack.rule("back_gutter.fall");
-  const Length run = place.frame.length * cos(place.frame.rise);
-  const Length drop = place.frame.length * sin(place.frame.rise);
-  const Length asked = run / fall.value;
-  if (drop >= asked) return;
-  plan.findings.push_back({Level::doubt,
-                           "back_gutter.little_fall",
-                           {{"drop", drop.in_mm(), "mm"},
-                            {"run", run.in_mm(), "mm"},
-                            {"asked", asked.in_mm(), "mm"},
-                            {"fall", fall.value, ""}},
-                           "",
-                           drop.in_mm(),
-                           asked.in_mm(),
-                           fall.source,
-                           place.where()});
-}
-
 void add_corners(const Place& place, const Sizes& s, std::int64_t code, std::int64_t course,
                  job::JunctionPlan& plan) {
   for (const bool right : {false, true}) {
@@ -378,23 +373,34 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
   s.leg = pack.length("back_gutter.leg");
   s.upstand = pack.length("back_gutter.upstand");
   s.past = stack ? pack.length("back_gutter.past") : Length{};
-  s.roll = pack.length("back_gutter.roll");
+  s.drip = pack.length("back_gutter.roll");
   s.welded = stack && place.junction.corners == job::Corners::welded;
   s.spill = spill_of(s.section, s.welded ? pack.length("back_gutter.spill") : s.upstand);
   const Length all = run + s.past * 2.0;
   const practice::Rule& most = pack.rule("back_gutter.one_piece_most");
-  // Behind a stack an even number, so that a roll stands where the falls part; along a wall, where the water
-  // runs over every joint, drips.
-  const double parts = (all + s.roll) / (stack ? 2.0 * Length::mm(most.value) : Length::mm(most.value));
-  if (all > Length::mm(most.value))
-    s.count = stack ? 2 * whole_up(parts) : std::max<std::int64_t>(2, whole_up(parts));
-  s.length = (all + s.roll * static_cast<double>(s.count - 1)) / static_cast<double>(s.count);
+  // Behind a stack an even number, so that a roll stands where the falls part; every other joint, over which
+  // the water runs, is a drip.
+  const Length longest = Length::mm(most.value);
+  if (all > longest && stack) {
+    s.has_roll = true;
+    s.roll = roll_of(pack);
+    s.count =
+        all / 2.0 + s.roll.beyond <= longest
+            ? 2
+            : 2 * std::max<std::int64_t>(2, whole_up(all / ((longest - s.roll.beyond - s.drip / 2.0) * 2.0)));
+  } else if (all > longest) {
+    s.count = std::max<std::int64_t>(2, whole_up((all + s.drip) / longest));
+  }
+  const Length bay = all / static_cast<double>(s.count);
+  for (std::int64_t i = 0; i < s.count; ++i)
+    s.length = max(s.length, bay + (s.shared(i) + s.shared(i + 1)) / 2.0);
   const Length far_edge = place.face.from.s + s.section.far * place.frame.away.y;
   const Length highest = max(far_edge, place.face.to.s + s.section.far * place.frame.away.y);
   const Length left = place.slope.rafter.value - highest;
   say_place(place, s, left, plan);
   if (left <= Length{}) return {};
-  say_fall(place, plan);
+  if (!stack) judge_fall_along(place, s.section, plan.findings);
+  if (stack && s.count > 1) judge_fall_to_both_sides(place, s.section, s.past, plan.findings);
   const auto strip = pack.next_strip_width(s.blank() - tolerance::kGrid);
   if (!strip) {
     plan.findings.push_back(
@@ -425,36 +431,42 @@ Result<void> plan(const Place& place, job::JunctionPlan& plan) {
   }
   const std::size_t first = plan.pieces.size();
   for (std::int64_t i = 0; i < s.count; ++i) {
-    const Length low = (s.length - s.roll) * static_cast<double>(i) - s.past;
-    const geom::Net net = for_face(net_of(s, low, low + s.length, run), place.face);
+    const Length low = bay * static_cast<double>(i) - s.past - s.shared(i) / 2.0;
+    const Length length = bay + (s.shared(i) + s.shared(i + 1)) / 2.0;
+    const geom::Net net = for_face(net_of(s, low, low + length, run), place.face);
     std::size_t index = first;
     while (index < plan.pieces.size() && !geom::same_net(plan.pieces[index].net, net)) ++index;
     if (index == plan.pieces.size()) {
-      job::Piece piece = lead_piece("back-gutter", place, net, {to_grid(s.length) / 2, to_grid(s.leg) / 2});
-      piece.length = s.length;
+      job::Piece piece = lead_piece("back-gutter", place, net, {to_grid(length) / 2, to_grid(s.leg) / 2});
+      piece.length = length;
       piece.width = strip.value_or(s.blank());
       piece.code = code.code;
       piece.figures = figures_of(place, s);
+      piece.figures.push_back(length_figure(place, s, i));
       weigh(piece, pack);
       plan.pieces.push_back(std::move(piece));
     }
     job::Piece& piece = plan.pieces[index];
-    piece.placements.push_back({-2, on_roof(place, low, s.length, s.leg + s.section.far)});
+    piece.placements.push_back({-2, on_roof(place, low, length, s.leg + s.section.far)});
     piece.count += 1;
     job::WorkStep work;
     work.slope = place.slope.name;
     work.junction = place.junction.name;
-    work.step = i > 0 && !stack ? "work.back_gutter_drip"
-                : i > 0         ? "work.back_gutter_next"
-                : !stack        ? "work.back_gutter_wall"
-                : s.count > 1   ? "work.back_gutter_falls"
-                                : "work.back_gutter";
+    work.step = i > 0 && 2 * i == s.count && s.has_roll ? "work.back_gutter_next"
+                : i > 0                                 ? "work.back_gutter_drip"
+                : !stack                                ? "work.back_gutter_wall"
+                : s.count > 1                           ? "work.back_gutter_falls"
+                                                        : "work.back_gutter";
     work.params = {{"sole", s.section.sole.in_mm(), "mm"},
                    {"fillet", pack.number("back_gutter.fillet"), "mm"},
                    {"leg", s.leg.in_mm(), "mm"},
                    {"past", s.past.in_mm(), "mm"},
                    {"corners", s.welded ? "corner.weld" : "corner.boss", "key"},
                    {"drip", pack.number("back_gutter.drip"), "mm"},
+                   {"core", s.roll.core.in_mm(), "mm"},
+                   {"core_length", (s.section.sole + s.leg).in_mm(), "mm"},
+                   {"under", s.roll.under.in_mm(), "mm"},
+                   {"over", s.roll.over.in_mm(), "mm"},
                    {"fall", pack.number("back_gutter.fall"), ""}};
     plan.work_before_course.push_back({before, std::move(work), static_cast<std::int64_t>(index)});
   }

@@ -12,9 +12,10 @@ namespace {
 Judgement judge(const Place& place) {
   if (place.stand() != Stand::beside) return Judgement::wrong("detail.not_at_this_face");
   const job::CoveringKind covering = place.slope.covering.kind;
-  if (job::is_double_lap(covering)) return Judgement::wrong("detail.cover_on_double_lap");
-  if (covering == job::CoveringKind::flat_tile) return Judgement::wrong("detail.cover_on_flat_tile");
-  if (place.junction.wall.kind != job::WallKind::brick) return Judgement::wrong("detail.steps_need_joints");
+  const bool joints = place.junction.wall.kind == job::WallKind::brick;
+  if (!joints) return Judgement::wrong("detail.steps_need_joints");
+  if (job::is_double_lap(covering)) return Judgement::wrong_as_made("detail.cover_on_double_lap");
+  if (covering == job::CoveringKind::flat_tile) return Judgement::wrong_as_made("detail.cover_on_flat_tile");
   return Judgement::right();
 }
 

@@ -173,6 +173,9 @@ struct Piece {
   Mass mass;
   std::vector<Figure> figures;
   std::vector<Placement> placements;
+  // Of a detail that is wrong here, planned because somebody insists: shown so that they see why. It is
+  // marked so wherever it is shown, and is never cut, ordered, weighed into a sum or fitted.
+  bool wrong = false;
 };
 
 // One line of the fitting list. Texts come from the catalogue by `step` and `params`.

@@ -15,8 +15,11 @@
 
 namespace lapwright::practice {
 
-// REQUIRES a pitch above lap.pitch_less.
+// Of a pitch that lap.pitch_less brings under 1° the lap is that of 1°.
 Length lap_down_slope(Angle pitch, job::Exposure exposure, const Pack& pack);
+
+// The one of its rules that decides it.
+const Rule& lap_down_slope_rule(Angle pitch, job::Exposure exposure, const Pack& pack);
 
 // The same as a figure that can answer why; `from` says whose pitch it is ("survey", "figure true_pitch").
 job::Figure lap_down_slope_figure(std::string_view name, Angle pitch, std::string_view from,

@@ -54,7 +54,7 @@ struct Room {
 // A drawing for a screen, in mm of paper at `scale`. `name`: "roof/SLOPE", "side/SLOPE", "eaves/SLOPE",
 // "unit/SLOPE", "courses/SLOPE", "gap/SLOPE/JUNCTION", "wall/SLOPE/JUNCTION", its lower end
 // "foot/SLOPE/JUNCTION" (and "/FACE" where it has several), "piece/MARK".
-struct Picture {
+struct ScreenPicture {
   std::string name;
   std::string title;
   draw::Drawing drawing;
@@ -64,8 +64,8 @@ struct Picture {
 // Roofs, walls and what is measured on them. What may be found by tapping carries a tag: pieces
 // "piece/MARK/COURSE/JUNCTION", masonry "at/JUNCTION", units "course/K", rings "mark/MARK", chains "lengths",
 // measurements "measure/PLACE IN THE JOB FILE"; the last overlap each other and are shown one at a time.
-std::vector<Picture> pictures(const Sources& sources, Room room);
+std::vector<ScreenPicture> pictures(const Sources& sources, Room room);
 // One piece's flat shape.
-std::optional<Picture> piece_picture(const Sources& sources, const job::Piece& piece, Room room);
+std::optional<ScreenPicture> piece_picture(const Sources& sources, const job::Piece& piece, Room room);
 
 }  // namespace lapwright::sheets
