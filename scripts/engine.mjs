@@ -58,8 +58,11 @@ export async function loadEngine(moduleBytes, sink) {
   const utf8 = (text) => new TextEncoder().encode(text);
   return {
     plan,
+    see: (job, { width = 180, height = 180 } = {}) => call('engine_see', [job], width, height),
     check: (job) => call('engine_check', [job]),
-    why: (job, mark) => call('engine_why', [job, utf8(mark)]),
+    why: (job, mark, { width = 180, height = 180 } = {}) => call('engine_why', [job, utf8(mark)], width, height),
+    rules: (job = new Uint8Array()) => call('engine_rules', [job]),
+    words: () => call('engine_texts', []),
     compare: (a, b, { documents = false, yard = new Uint8Array() } = {}) =>
       call('engine_compare', [a, b, yard], documents ? 1 : 0),
     priceCheck: (offer, yard = new Uint8Array()) => call('engine_price_check', [utf8(offer), yard]),

@@ -1,8 +1,8 @@
 // The engine for a host that is not C++: bytes in, one block of bytes out.
 //
-// The host writes its input into memory from engine_alloc, calls engine_plan (no yard, the quickest cutting list),
-// _check, _why or _schema, or plans in slices with engine_begin, _step and _finish, and
-// reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
+// The host writes its input into memory from engine_alloc, calls engine_plan (no yard, the quickest cutting list), _see,
+// _check, _why, _rules, _texts, _compare, _price_check, _form or _schema, or plans in slices with engine_begin, _step
+// and _finish, and reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
 //
 //   size of the whole block | status, as the command's exit status | number of parts
 //   per part: length of name | length of media type | length of bytes | name | media type | bytes
@@ -26,7 +26,11 @@ void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, st
 std::uint32_t engine_step(void* run);
 const char* engine_finish(void* run);
 const char* engine_check(const char* job, std::uint32_t job_size);
-const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size);
+const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height);
+const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size,
+                       double room_width, double room_height);
+const char* engine_rules(const char* job, std::uint32_t job_size);
+const char* engine_texts();
 const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size, const char* yard,
                            std::uint32_t yard_size, std::uint32_t documents);
 const char* engine_price_check(const char* offer, std::uint32_t offer_size, const char* yard,
@@ -74,6 +78,14 @@ const char* handed_over(const engine::Outcome& outcome) {
   return memory;
 }
 
+engine::Request for_screen(std::string_view job, double room_width, double room_height) {
+  engine::Request request;
+  request.job = job;
+  request.room_width = room_width;
+  request.room_height = room_height;
+  return request;
+}
+
 }  // namespace
 
 void* engine_alloc(std::uint32_t size) {
@@ -116,8 +128,21 @@ const char* engine_check(const char* job, std::uint32_t job_size) {
   return handed_over(engine::check({{job, job_size}, false}));
 }
 
-const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size) {
-  return handed_over(engine::why({{job, job_size}, false}, {mark, mark_size}));
+const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height) {
+  return handed_over(engine::see(for_screen({job, job_size}, room_width, room_height)));
+}
+
+const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size,
+                       double room_width, double room_height) {
+  return handed_over(engine::why(for_screen({job, job_size}, room_width, room_height), {mark, mark_size}));
+}
+
+const char* engine_rules(const char* job, std::uint32_t job_size) {
+  return handed_over(engine::rules({{job, job_size}, false}));
+}
+
+const char* engine_texts() {
+  return handed_over(engine::texts());
 }
 
 // Two jobs' plans side by side, each with the first whole cutting list.

@@ -51,6 +51,10 @@ class SvgWriter {
     const std::string height = mm(view_.height());
     out_ += "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + width + "mm\" height=\"" + height +
             "mm\" viewBox=\"0 0 " + width + ' ' + height + "\" role=\"img\"";
+    if (options_.scale > 0) {
+      out_ += " data-left=\"" + mm(view_.left) + "\" data-top=\"" + mm(view_.top) + "\" data-scale=\"" +
+              trimmed(options_.scale, 8) + '"';
+    }
     if (!title.empty()) out_ += " aria-label=\"" + escaped(title) + '"';
     out_ += ">\n";
     if (!title.empty()) out_ += "<title>" + escaped(title) + "</title>\n";

@@ -5,7 +5,9 @@
 #include "outcome.h"
 #include "planning.h"
 #include "rules_text.h"
+#include "seeing.h"
 #include "table.h"
+#include "why_json.h"
 
 #include <lapwright/job/read_survey.h>
 #include <lapwright/job/write_plan.h>
@@ -19,6 +21,7 @@ namespace lapwright::engine {
 Outcome unreadable(const Faults& faults) {
   Outcome out;
   out.status = Status::unreadable;
+  out.json = faults_json(faults);
   for (const Fault& fault : faults) {
     if (fault.code == FaultCode::internal) out.status = Status::our_fault;
     out.faults.push_back(to_line(fault));
@@ -54,8 +57,10 @@ Outcome why(const Request& request, std::string_view mark) {
   auto planned = plan_job(request.job);
   if (!planned) return unreadable(planned.error());
   const job::ShownIn shown_in = planned->survey.shown_in;
+  std::string json;
   const auto explain = [&](std::string_view kind, const std::vector<job::Figure>& figures) {
     std::string text;
+    json = why_json(kind, figures, planned->pack, planned->catalogue, shown_in);
     for (const job::Figure& figure : figures) {
       text += practice::why_figure(kind, figure, planned->pack, planned->catalogue, shown_in) + "\n";
     }
@@ -67,6 +72,11 @@ Outcome why(const Request& request, std::string_view mark) {
     if (piece.mark == mark && out.text.empty()) {
       out.text = piece.mark + ", " + piece.kind + ", " + piece.slope + " / " + piece.junction + "\n\n" +
                  explain(piece.kind, piece.figures);
+      const sheets::Sources sources{planned->survey, planned->plan, planned->pack, planned->catalogue};
+      if (const auto flat =
+              sheets::piece_picture(sources, piece, {request.room_width, request.room_height})) {
+        out.documents.push_back(on_screen(*flat));
+      }
     }
     if (known.find(piece.mark) == std::string::npos) known += (known.empty() ? "" : ", ") + piece.mark;
   }
@@ -86,16 +96,34 @@ Outcome why(const Request& request, std::string_view mark) {
         {Fault{FaultCode::bad_choice, "MARK", {}, quoted(mark), known, "ask for one of these"}});
   }
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
+  out.json = std::move(json);
   return out;
 }
 
-Outcome rules() {
+Outcome rules(const Request& request) {
   auto pack = practice::Pack::built_in();
   if (!pack) return unreadable(pack.error());
   auto catalogue = practice::Catalogue::built_in();
   if (!catalogue) return unreadable(catalogue.error());
   Outcome out;
   out.text = rules_text(*pack, *catalogue);
+  if (request.job.empty()) {
+    out.json = rules_json(*pack, *catalogue, job::ShownIn::mm);
+    return out;
+  }
+  auto survey = job::read_survey(request.job);
+  if (!survey) return unreadable(survey.error());
+  auto own = pack->with_overrides(survey->practice, survey->unit_is_inches);
+  if (!own) return unreadable(own.error());
+  out.json = rules_json(*own, *catalogue, survey->shown_in);
+  return out;
+}
+
+Outcome texts() {
+  auto catalogue = practice::Catalogue::built_in();
+  if (!catalogue) return unreadable(catalogue.error());
+  Outcome out;
+  out.json = texts_json(*catalogue);
   return out;
 }
 

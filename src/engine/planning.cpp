@@ -64,6 +64,17 @@ void assume(const job::Survey& survey, job::Plan& plan) {
                              "survey",
                              "$.site.exposure"});
   }
+  if (!survey.guessed.empty()) {
+    const auto count = static_cast<double>(survey.guessed.size());
+    plan.findings.push_back({Level::doubt,
+                             "survey.guessed",
+                             {{"count", count, ""}},
+                             "",
+                             count,
+                             std::nullopt,
+                             "survey",
+                             "$." + survey.guessed.front()});
+  }
 }
 
 int severity(Level level) {

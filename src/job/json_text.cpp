@@ -1,4 +1,4 @@
-#include "json_text.h"
+#include <lapwright/job/json_text.h>
 
 #include <lapwright/base/numbers.h>
 

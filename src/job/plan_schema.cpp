@@ -3,7 +3,7 @@
 
 #include <fmt/core.h>
 
-#include "json_text.h"
+#include <lapwright/job/json_text.h>
 #include "plan_fields.h"
 
 namespace lapwright::job {

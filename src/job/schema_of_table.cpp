@@ -6,7 +6,7 @@
 
 #include <fmt/core.h>
 
-#include "json_text.h"
+#include <lapwright/job/json_text.h>
 #include "survey_fields.h"
 #include "table_reader.h"
 #include "yard_fields.h"

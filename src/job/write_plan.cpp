@@ -1,6 +1,6 @@
 #include <lapwright/job/write_plan.h>
 
-#include "json_text.h"
+#include <lapwright/job/json_text.h>
 #include "plan_fields.h"
 
 namespace lapwright::job {

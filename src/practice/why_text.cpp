@@ -21,8 +21,26 @@ bool is_name(char c) {
   return is_name_start(c) || (c >= '0' && c <= '9');
 }
 
-// The formula with each symbol replaced by its value: "L - G + a" → "265 - 100 + 25".
-std::string with_values(const job::Figure& figure) {
+// "a published guide: NHBC Standards 7.2"; once only where the source says no more than the standing.
+std::string standing_and_source(job::Standing standing, const std::string& source,
+                                const Catalogue& catalogue, job::ShownIn shown_in) {
+  const std::string said = catalogue.say("standing." + std::string(name_of(standing)), {}, shown_in);
+  return source.empty() || source == said || standing == job::Standing::geometry ? said
+                                                                                 : said + ": " + source;
+}
+
+}  // namespace
+
+std::string sentence_of(std::string_view kind, const job::Figure& figure,
+                        const Catalogue& catalogue, job::ShownIn shown_in) {
+  const std::string key = "figure." + std::string(kind) + "." + figure.name;
+  job::Params params;
+  for (const job::Term& term : figure.terms) params.push_back({term.symbol, term.value, term.unit});
+  params.push_back({"value", figure.value, figure.unit});
+  return catalogue.say(key, params, shown_in);
+}
+
+std::string sum_of(const job::Figure& figure) {
   const std::string_view formula = figure.formula;
   std::string out;
   for (std::size_t i = 0; i < formula.size();) {
@@ -43,16 +61,8 @@ std::string with_values(const job::Figure& figure) {
   return out;
 }
 
-// "a published guide: NHBC Standards 7.2"; once only where the source says no more than the standing.
-std::string standing_and_source(job::Standing standing, const std::string& source, const Catalogue& catalogue,
-                                job::ShownIn shown_in) {
-  const std::string said = catalogue.say("standing." + std::string(name_of(standing)), {}, shown_in);
-  return source.empty() || source == said || standing == job::Standing::geometry ? said
-                                                                                 : said + ": " + source;
-}
-
-std::string origin(const job::Term& term, const Pack& pack, const Catalogue& catalogue,
-                   job::ShownIn shown_in) {
+std::string origin_of(const job::Term& term, const Pack& pack, const Catalogue& catalogue,
+                      job::ShownIn shown_in) {
   if (term.from.starts_with("rule ")) {
     const Rule* rule = pack.find(std::string_view(term.from).substr(5));
     if (rule == nullptr) return term.from;
@@ -63,16 +73,10 @@ std::string origin(const job::Term& term, const Pack& pack, const Catalogue& cat
   return catalogue.has(key) ? catalogue.say(key, {}, shown_in) : term.from;
 }
 
-}  // namespace
-
 std::string why_figure(std::string_view kind, const job::Figure& figure, const Pack& pack,
                        const Catalogue& catalogue, job::ShownIn shown_in) {
-  const std::string key = "figure." + std::string(kind) + "." + figure.name;
-  job::Params params;
-  for (const job::Term& term : figure.terms) params.push_back({term.symbol, term.value, term.unit});
-  params.push_back({"value", figure.value, figure.unit});
-  std::string out = catalogue.say(key, params, shown_in) + "\n";
-  const std::string sum = with_values(figure);
+  std::string out = sentence_of(kind, figure, catalogue, shown_in) + "\n";
+  const std::string sum = sum_of(figure);
   out += "    " + figure.name + " = " + figure.formula;
   if (sum != number(figure.value)) out += " = " + sum;
   out += " = " + number(figure.value);
@@ -83,7 +87,7 @@ std::string why_figure(std::string_view kind, const job::Figure& figure, const P
   out += "\n";
   for (const job::Term& term : figure.terms) {
     out += "      " + term.symbol + ": " + number(term.value) + (term.unit.empty() ? "" : " " + term.unit) +
-           ", " + origin(term, pack, catalogue, shown_in) + "\n";
+           ", " + origin_of(term, pack, catalogue, shown_in) + "\n";
   }
   out += "    " + standing_and_source(figure.standing, figure.source, catalogue, shown_in) + "\n";
   if (const Rule* rule = figure.rule.empty() ? nullptr : pack.find(figure.rule)) {

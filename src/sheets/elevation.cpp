@@ -163,7 +163,7 @@ class Elevation {
       draw::Path face = draw::polygon(ring, LineKind::outline);
       face.stroke = draw::Stroke{LineKind::outline, 0.5};
       face.fill = draw::Fill::level(0.88);
-      face.tag = placed.piece->mark;
+      face.tag = tag_of(placed);
       out_.add(std::move(face));
     }
   }
@@ -182,7 +182,7 @@ class Elevation {
       const double begin = std::max(own.low, wall_.from);
       if (begin < view_.stretch.low || end > view_.stretch.high || end <= begin) continue;
       draw::Path edge = draw::polyline({at(begin, 0), at(begin, top), at(end, top)}, LineKind::hidden);
-      edge.tag = placed.piece->mark;
+      edge.tag = tag_of(placed);
       out_.add(std::move(edge));
     }
   }
@@ -197,7 +197,7 @@ class Elevation {
         constexpr double kOnEdge = 0.05;
         draw::Path path = draw::polygon(ring, facing > kOnEdge ? LineKind::outline : LineKind::hidden);
         if (facing > kOnEdge) path.fill = draw::Fill::level(0.88);
-        path.tag = placed.piece->mark;
+        path.tag = tag_of(placed);
         out_.add(std::move(path));
       }
     }
@@ -252,7 +252,10 @@ class Elevation {
     chain.towards = {0, 1};
     chain.offset = kChainOffset * wall_.side;
     chain.size = pt(11);
+    chain.tag = "lengths";
+    const double drawn = (high() - wall_.from) * wall_.sine + kBandUpright;  // a part of a wall shows no more
     for (std::size_t i = 0; i < wall_.joints.size(); i += every) {
+      if (view_.stretch.high < wall_.to && wall_.joints[i] > drawn) break;
       chain.stops.push_back(
           {Point{0, wall_.joints[i]} * view_.scale, words_.tape(Length::mm(wall_.joints[i]))});
     }
@@ -269,6 +272,7 @@ class Elevation {
     for (const PlacedPiece& placed : wall_.flashings) {
       widest = std::max(widest, draw::ring_radius(placed.piece->mark));
     }
+    chain.tag = "lengths";
     chain.offset = -(view_.marks ? 2 * widest + 2 * kRingAir : 4) * wall_.side;
     chain.size = pt(11);
     std::vector<double> stops;
@@ -363,11 +367,13 @@ class Elevation {
       }
       if (!found) continue;  // the page of the piece itself has it
       taken.push_back(box);
-      out_.add(draw::line(on, ring, LineKind::thin));
+      draw::Drawing named;
+      named.add(draw::line(on, ring, LineKind::thin));
       draw::Path dot = draw::circle(on, 0.7, LineKind::thin);
       dot.fill = draw::Fill::black();
-      out_.add(std::move(dot));
-      out_.add(draw::ringed_mark(ring, placed.piece->mark));
+      named.add(std::move(dot));
+      named.add(draw::ringed_mark(ring, placed.piece->mark));
+      out_.add(named, {}, "mark/" + placed.piece->mark);
     }
   }
 };

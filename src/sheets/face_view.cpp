@@ -123,7 +123,7 @@ class FacePicture {
     draw::Path path = draw::polygon(ring, LineKind::outline);
     path.fill = lead_.junction.wall.kind == job::WallKind::stone ? draw::Fill::hatched(draw::HatchKind::stone)
                                                                  : draw::Fill::white();
-    path.tag = lead_.junction.name;
+    path.tag = "at/" + lead_.junction.name;
     out_.add(std::move(path));
     if (lead_.junction.wall.kind == job::WallKind::brick) bricks(band);
   }
@@ -225,7 +225,7 @@ class FacePicture {
         path.fill = draw::Fill::level(0.88);
         path.stroke = draw::Stroke{LineKind::outline, 0.4};
       }
-      path.tag = one.piece->piece->mark;
+      path.tag = tag_of(*one.piece);
       out_.add(std::move(path));
     }
   }

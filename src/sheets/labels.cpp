@@ -53,11 +53,13 @@ bool Labels::mark(draw::Drawing& out, Point on, const std::string& mark, double 
       if (!clear(box)) continue;
       take(box);
       take(box_around(on, 0.6));
-      out.add(draw::line(on, ring, draw::LineKind::thin));
+      draw::Drawing named;
+      named.add(draw::line(on, ring, draw::LineKind::thin));
       draw::Path dot = draw::circle(on, 0.7, draw::LineKind::thin);
       dot.fill = draw::Fill::black();
-      out.add(std::move(dot));
-      out.add(draw::ringed_mark(ring, mark, size));
+      named.add(std::move(dot));
+      named.add(draw::ringed_mark(ring, mark, size));
+      out.add(named, {}, "mark/" + mark);
       return true;
     }
   }

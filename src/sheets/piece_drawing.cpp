@@ -1,5 +1,6 @@
 // One page a piece: its flat shape, dimensioned from one corner, and its folds in bending order.
 #include "bends.h"
+#include "flat_piece.h"
 #include "pages.h"
 #include "pattern.h"
 
@@ -132,6 +133,16 @@ void name_bossed(draw::Drawing& drawing, const Words& words, const geom::Net& ne
 }
 
 }  // namespace
+
+draw::Drawing flat_piece(const Words& words, const geom::Net& net, double scale) {
+  constexpr double kAll = 1e9;
+  draw::Drawing out;
+  out.add(pattern(net), {.scale = scale});
+  number_folds(out, net, scale, kAll);
+  name_bossed(out, words, net, scale);
+  dimension(out, words, net, scale, kAll, like_folds(net));
+  return out;
+}
 
 void add_piece_drawings(Sheets& sheets) {
   const Words& words = sheets.words();

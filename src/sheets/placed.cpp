@@ -43,6 +43,11 @@ geom::Vec3 middle_of(const std::vector<geom::Vec3>& points) {
   return points.empty() ? sum : (1.0 / static_cast<double>(points.size())) * sum;
 }
 
+std::string tag_of(const PlacedPiece& piece) {
+  return "piece/" + piece.piece->mark + "/" + std::to_string(piece.placement->course) + "/" +
+         piece.piece->junction;
+}
+
 double figure_or(const job::Piece& piece, std::string_view name, double otherwise) {
   for (const job::Figure& figure : piece.figures) {
     if (figure.name == name) return figure.value;

@@ -30,6 +30,10 @@ std::vector<geom::Vec3> in_space(const geom::Frame& frame, const geom::Ring& rin
 // The middle of those.
 geom::Vec3 middle_of(const std::vector<geom::Vec3>& points);
 
+// What a drawing calls a placed piece, for a page to find it: "piece/S1/3/house wall". The course is −2 where
+// it is tied to none.
+std::string tag_of(const PlacedPiece& piece);
+
 double figure_or(const job::Piece& piece, std::string_view name, double otherwise);
 
 const job::SetOut* set_out_of(const job::Plan& plan, std::string_view slope);

@@ -180,6 +180,9 @@ void draw_units(const Sources& sources, const job::Slope& slope, double scale,
         path.contours.push_back(std::move(contour));
       }
     }
+    const std::string tag = "course/" + std::to_string(units[i].course);
+    ground.tag = tag;
+    path.tag = tag;
     out.add(std::move(ground));
     if (each) {
       path.layer = draw::Layer::thin;
@@ -187,6 +190,7 @@ void draw_units(const Sources& sources, const job::Slope& slope, double scale,
     } else if (row % every == 0) {
       draw::Path line = draw::line({box.left, box.bottom}, {box.right, box.bottom}, LineKind::thin);
       line.stroke = draw::Stroke{LineKind::thin, kFine};
+      line.tag = tag;
       out.add(std::move(line));
     }
     i = end;

@@ -28,12 +28,14 @@ constexpr double kMasonry = 100;  // of a wall is drawn beside the roof, mm
 class RoofView {
  public:
   // `around`: the junction that is shown alone; without one, the whole slope.
-  RoofView(const Sources& sources, const job::Slope& slope, double scale, const job::Junction* around)
+  RoofView(const Sources& sources, const job::Slope& slope, double scale, const job::Junction* around,
+           double ring = pt(18))
       : sources_(sources),
         words_(sources),
         slope_(slope),
         scale_(scale),
         around_(around),
+        ring_(ring),
         roof_(sources, slope) {}
 
   draw::Drawing draw() {
@@ -62,6 +64,7 @@ class RoofView {
   const job::Slope& slope_;
   double scale_;
   const job::Junction* around_;
+  double ring_;                      // size of the marks in their rings
   std::optional<draw::Box> window_;  // of (u, s) that is shown; all when unset
   draw::Box lead_;                   // (u, s) of the lead of the junction that is shown alone
   RoofSeen roof_;
@@ -126,7 +129,7 @@ class RoofView {
         if (ring.empty()) continue;
         draw::Path wall = draw::polygon(ring);
         wall.fill = hatch(junction);
-        wall.tag = junction.name;
+        wall.tag = "at/" + junction.name;
         out_.add(std::move(wall));
       }
     }
@@ -148,7 +151,7 @@ class RoofView {
         if (oval.empty()) continue;
         draw::Path pipe = draw::polygon(oval, LineKind::heavy);
         pipe.fill = draw::Fill::white();
-        pipe.tag = junction.name;
+        pipe.tag = "at/" + junction.name;
         out_.add(std::move(pipe));
       }
       if (junction.kind != job::JunctionKind::stack || !junction.at || !junction.width) continue;
@@ -159,7 +162,7 @@ class RoofView {
       if (ring.empty()) continue;
       draw::Path stack = draw::polygon(ring, LineKind::heavy);
       stack.fill = hatch(junction);
-      stack.tag = junction.name;
+      stack.tag = "at/" + junction.name;
       out_.add(std::move(stack));
     }
   }
@@ -172,7 +175,7 @@ class RoofView {
       draw::Path path = draw::polygon(ring, LineKind::outline);
       path.stroke = draw::Stroke{LineKind::outline, 0.25};
       path.fill = draw::Fill::level(0.85);
-      path.tag = seen.piece->piece->mark;
+      path.tag = tag_of(*seen.piece);
       out_.add(std::move(path));
       if (seen.piece->piece->wrong) cross_out(ring);
     }
@@ -195,7 +198,7 @@ class RoofView {
       const std::vector<Point> ring = shown(flat(seen.ring));
       if (ring.empty()) continue;
       draw::Path path = draw::polygon(ring, LineKind::hidden);
-      path.tag = seen.piece->piece->mark;
+      path.tag = tag_of(*seen.piece);
       out_.add(std::move(path));
     }
   }
@@ -213,7 +216,7 @@ class RoofView {
       draw::Path path = draw::polygon(flat(seen.ring), LineKind::hidden);
       if (seen.facing > -kFacing) path.stroke = draw::Stroke{LineKind::outline, 0.5};
       path.layer = draw::layer_of(seen.facing > -kFacing ? LineKind::outline : LineKind::hidden);
-      path.tag = seen.piece->piece->mark;
+      path.tag = tag_of(*seen.piece);
       out_.add(std::move(path));
     }
   }
@@ -251,6 +254,7 @@ class RoofView {
     along.towards = at(100, 0);
     along.offset = -6 - lead_below() * scale_;
     along.size = pt(11);
+    along.tag = "lengths";
     for (const double u : across) along.stops.push_back({at(u, 0), words_.tape(Length::mm(u))});
     notes_.add(std::move(along));
     draw::Chain rise;
@@ -258,6 +262,7 @@ class RoofView {
     rise.towards = at(0, 100);
     rise.offset = 6 + (std::max(-box.left, wall_left ? kMasonry : 0.0))*scale_;
     rise.size = pt(11);
+    rise.tag = "lengths";
     for (const double s : up) rise.stops.push_back({at(0, s), words_.tape(Length::mm(s))});
     notes_.add(std::move(rise));
   }
@@ -343,7 +348,7 @@ class RoofView {
         }
       }
       if (away.x * away.x + away.y * away.y < 1) away = {0, 1};
-      if (!labels.mark(notes_, on, piece.mark, 3, away, pt(18)))
+      if (!labels.mark(notes_, on, piece.mark, 3, away, ring_))
         labels.mark(notes_, on, piece.mark, 3, away, pt(12));
     }
   }
@@ -375,8 +380,8 @@ class RoofView {
 
 }  // namespace
 
-draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale) {
-  return RoofView(sources, slope, scale, nullptr).draw();
+draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale, double ring) {
+  return RoofView(sources, slope, scale, nullptr, ring).draw();
 }
 
 draw::Drawing roof_around(const Sources& sources, const job::Slope& slope, const job::Junction& junction,

@@ -9,7 +9,9 @@ namespace lapwright::sheets {
 
 // In mm of paper at `scale`; the origin is the slope's own (u, s) = (0, 0). Lead that is seen is grey, lead
 // under the units dashed.
-draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale);
+// `ring`: size of the marks.
+draw::Drawing roof_view(const Sources& sources, const job::Slope& slope, double scale,
+                        double ring = draw::pt(18));
 
 // The part of it round a stack or a pipe, with the lead of that junction alone named and measured from its
 // own left and lower edges. Empty when the junction has no lead.

@@ -116,7 +116,7 @@ std::vector<Unit> units_of(const job::Plan& plan, const job::Slope& slope, const
           if (row.left_rake) outline = raked(outline, row, *row.left_rake, -1);
           if (row.right_rake) outline = raked(outline, row, *row.right_rake, 1);
           if (!outline.empty()) {
-            Unit unit{std::move(outline), course_tail, thick / gauge, thick};
+            Unit unit{std::move(outline), course_tail, thick / gauge, thick, row.course};
             // The under-course lies below course 0, as flat as that.
             if (row.course < 0) unit.tail -= gauge;
             out.push_back(std::move(unit));

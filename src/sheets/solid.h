@@ -43,6 +43,7 @@ struct Unit {
   double tail = 0;                   // of its course
   double fall = 0;  // its head lies lower than its tail by this much a mm: it rests on the course below
   double thick = 0;
+  std::int64_t course = 0;  // −1: the under-course
 
   double under(double s) const { return -fall * (s - tail); }
   Prism solid() const;

@@ -17,6 +17,10 @@ struct SvgOptions {
   // Pure black and white if empty. Otherwise what black becomes, e.g. "currentColor", and what white becomes.
   std::string ink = "#000";
   std::string paper = "#fff";
+  // Above 0: the root says where its upper left corner lies in the drawing (data-left, data-top, mm of paper)
+  // and at what scale the drawing shows the real thing (data-scale), so that a page can tell where it was
+  // tapped.
+  double scale = 0;
 };
 
 std::string write_svg(const Page& page, const SvgOptions& options = {});

@@ -31,6 +31,8 @@ struct Request {
   // "drawings"; commas between. Empty: all.
   std::string_view only{};
   std::string_view paper{};  // "A4" or "A3"; empty: A4
+  double room_width = 180;   // what a screen has for a picture, mm at the size that it is shown
+  double room_height = 180;
 };
 
 struct Document {
@@ -42,7 +44,7 @@ struct Document {
 struct Outcome {
   Status status = Status::done;
   std::vector<std::string> faults;  // one line each, when unreadable
-  std::string json;                 // the plan, or the findings
+  std::string json;                 // the plan, or the findings; unreadable: "lapwright-faults/1"
   std::string text;                 // the same for a person, ends in a line break
   std::vector<Document> documents;  // in the order to write them
   std::string yard;                 // of plan(): the yard file as it stands after this job
@@ -72,11 +74,17 @@ class Run {
   std::unique_ptr<State> state_;
 };
 
+// The plan as plan() gives it, and pictures for a screen as documents (SVG whose ink is `currentColor` and
+// whose paper is `var(--paper)`), named as lapwright/sheets/sheets.h says. Quicker than plan() with
+// documents: nothing for paper is composed.
+Outcome see(const Request& request);
+
 // The findings only: json is format "lapwright-findings/1".
 Outcome check(const Request& request);
 
 // Every figure of one piece (by its mark) or of a slope's set-out (by the slope's name), explained. An
-// unknown mark is unreadable, and the fault lists the marks that there are.
+// unknown mark is unreadable, and the fault lists the marks that there are. json is format "lapwright-why/1";
+// a piece's flat shape is the one document.
 Outcome why(const Request& request, std::string_view mark);
 
 // Where two jobs' plans differ: json is format "lapwright-compare/1", text the table; documents (of `a`'s request) are
@@ -90,8 +98,12 @@ Outcome price_check(std::string_view offer, std::string_view yard);
 // The form to measure by, one document survey.pdf: empty, or filled from a job.
 Outcome form(std::string_view job, std::string_view paper = {});
 
-// The practice pack's rules as text: what a job may set for itself under "practice".
-Outcome rules();
+// The practice pack's rules: what a job may set for itself under "practice". text is the pack's own; json,
+// format "lapwright-rules/1", has the values of the job, which may be empty.
+Outcome rules(const Request& request = {});
+
+// Format "lapwright-texts/1": the sentences and names that need no values, by key.
+Outcome texts();
 
 // The published schemas: "job", "plan", "yard". Empty for another name.
 std::string schema(std::string_view name);

@@ -165,6 +165,7 @@ struct Survey {
   Exposure exposure = Exposure::moderate;
   bool exposure_given = false;
   std::vector<Override> practice;
+  std::vector<std::string> guessed;  // places in the file ("slopes[0].rafter") whose values nobody measured
   std::vector<Slope> slopes;
   std::vector<Join> joins;
 };

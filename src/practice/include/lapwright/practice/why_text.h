@@ -7,6 +7,7 @@
 #include <lapwright/practice/pack.h>
 
 #include <string>
+#include <string_view>
 
 namespace lapwright::practice {
 
@@ -14,5 +15,13 @@ namespace lapwright::practice {
 // standing, and what others print.
 std::string why_figure(std::string_view kind, const job::Figure& figure, const Pack& pack,
                        const Catalogue& catalogue, job::ShownIn shown_in);
+
+// The parts of it.
+std::string sentence_of(std::string_view kind, const job::Figure& figure, const Catalogue& catalogue,
+                        job::ShownIn shown_in);
+// The formula with each symbol replaced by its value: "L - G + a" gives "265 - 100 + 25".
+std::string sum_of(const job::Figure& figure);
+// Where a term comes from: "from your survey", or the rule with its standing and source.
+std::string origin_of(const job::Term& term, const Pack& pack, const Catalogue& catalogue, job::ShownIn shown_in);
 
 }  // namespace lapwright::practice

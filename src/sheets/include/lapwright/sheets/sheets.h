@@ -13,6 +13,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -72,5 +73,28 @@ std::vector<NamedDrawing> rolls(const Sources& sources);
 // Each distinct piece's flat net in true mm: layer `cut` for what is cut, `fold` for what is bent, `thin`
 // for what is bossed; nothing else.
 std::vector<NamedDrawing> patterns(const Sources& sources);
+
+// What a screen has room for, mm of paper at the size that it is shown.
+struct Room {
+  double width = 180;
+  double height = 180;
+};
+
+// A drawing for a screen, in mm of paper at `scale`. `name`: "roof/SLOPE", "side/SLOPE", "eaves/SLOPE",
+// "unit/SLOPE", "courses/SLOPE", "gap/SLOPE/JUNCTION", "wall/SLOPE/JUNCTION", its lower end
+// "foot/SLOPE/JUNCTION" (and "/FACE" where it has several), "piece/MARK".
+struct ScreenPicture {
+  std::string name;
+  std::string title;
+  draw::Drawing drawing;
+  double scale = 1;
+};
+
+// Roofs, walls and what is measured on them. What may be found by tapping carries a tag: pieces
+// "piece/MARK/COURSE/JUNCTION", masonry "at/JUNCTION", units "course/K", rings "mark/MARK", chains "lengths",
+// measurements "measure/PLACE IN THE JOB FILE"; the last overlap each other and are shown one at a time.
+std::vector<ScreenPicture> pictures(const Sources& sources, Room room);
+// One piece's flat shape.
+std::optional<ScreenPicture> piece_picture(const Sources& sources, const job::Piece& piece, Room room);
 
 }  // namespace lapwright::sheets

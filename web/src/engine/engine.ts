@@ -1,0 +1,100 @@
+// What the page asks of the engine, and nothing else: the rest of the page knows neither WebAssembly nor workers.
+import type { Plan } from '../generated/plan';
+
+// As the command's exit status: done; done but wrong somewhere; cannot be read; our own fault.
+export type Status = 0 | 1 | 2 | 3;
+
+// One thing that is wrong with a job file, at its place.
+export interface Fault {
+  code: string;
+  path: string; // "$.slopes[0].pitch"
+  read: string;
+  accepted: string;
+  mend: string;
+}
+
+// The plan of a job with its pictures, by name: "roof/0", "side/0", "unit/0", "wall/0/1", "piece/S1".
+export interface Seen {
+  status: Status;
+  faults: Fault[];
+  plan: Plan | null;
+  pictures: ReadonlyMap<string, string>;
+}
+
+export interface PaperFile {
+  name: string;
+  media: string;
+  bytes: Uint8Array;
+}
+
+export interface Term {
+  symbol: string;
+  shown: string;
+  from: string;
+  rule?: string;
+}
+
+export interface OtherValue {
+  value: number;
+  shown: string;
+  source: string;
+}
+
+// A rule of the practice pack, as the job has it.
+export interface Rule {
+  rule: string;
+  value: number;
+  shown: string;
+  unit: string;
+  source: string;
+  standing: string;
+  note: string;
+  label?: string;
+  least?: string;
+  most?: string;
+  bound_source?: string;
+  pack_value: number;
+  pack_shown: string;
+  overridden: boolean;
+  others: OtherValue[];
+}
+
+// One number of a piece or a set-out, explained.
+export interface Explained {
+  name: string;
+  sentence: string;
+  shown: string;
+  formula: string;
+  sum: string;
+  terms: Term[];
+  source: string;
+  standing: string;
+  rule?: Rule;
+}
+
+// What there is for a picture, mm at the size that it is shown.
+export interface Room {
+  width: number;
+  height: number;
+}
+
+export interface Why {
+  figures: Explained[];
+  picture: string; // the piece's flat shape; empty for a slope
+}
+
+export interface Engine {
+  // The latest job asked for wins: a call that a newer one overtook gives null.
+  see(job: string, room: Room): Promise<Seen | null>;
+  // Sheets and patterns; may take long. Null when it was cancelled.
+  documents(job: string): Promise<PaperFile[] | null>;
+  cancelDocuments(): void;
+  // A piece by its mark, or a slope's set-out by its name.
+  why(job: string, mark: string, room: Room): Promise<Why>;
+  rules(job: string): Promise<Rule[]>;
+  // The engine's own words: details, kinds of pieces, standings, by key.
+  words(): Promise<ReadonlyMap<string, string>>;
+  check(job: string): Promise<Seen | null>;
+  schema(name: 'job' | 'plan'): Promise<unknown>;
+  version(): Promise<string>;
+}

@@ -1,0 +1,92 @@
+// Every rung's page: the ladder, the drawing, and one column for the thing in hand.
+import type { ComponentChildren } from 'preact';
+import { useRef } from 'preact/hooks';
+import { ladderStates } from '../job/ladder_states';
+import { addressOf, type Rung } from '../route';
+import type { Session } from '../session';
+import { useRoom } from '../use';
+import { say } from '../words/words';
+import { Drawing } from './drawing';
+import { Ladder } from './ladder';
+import { Saving } from './saving';
+
+export interface View {
+  name: string; // of the engine's picture
+  label: string;
+  own?: boolean; // the person's own name for it, not a word of the page
+}
+
+export interface Stage {
+  view: string;
+  views: View[];
+  onView: (name: string) => void;
+  look?: string;
+  mark: (tag: string) => string;
+  onTags?: (tags: string[]) => void;
+  onPlace?: ((u: number, s: number) => void) | undefined;
+}
+
+interface FrameProps {
+  session: Session;
+  rung: Rung;
+  stage: Stage;
+  title: string;
+  children: ComponentChildren;
+}
+
+export function Frame({ session, rung, stage, title, children }: FrameProps) {
+  const room = useRef<HTMLDivElement>(null);
+  useRoom(room, (width, height) => session.giveRoom({ width: Math.max(60, width), height: Math.max(50, height) }));
+  const pictures = session.readable?.pictures;
+  const shown = pictures?.has(stage.view) ? stage.view : (stage.views.find((one) => pictures?.has(one.name))?.name ?? '');
+  const svg = pictures?.get(shown) ?? '';
+  const stale = session.readable !== null && session.seen !== session.readable;
+  return (
+    <div class={`job at-${rung}`}>
+      <header class="top">
+        <a class="back" href={addressOf({ at: 'jobs' })}>{say('jobs.all')}</a>
+        <h1 data-own>{session.job.title || say('job.untitled')}</h1>
+        <div class="undo">
+          <button type="button" disabled={!session.canUndo} onClick={() => session.undo()}>{say('undo')}</button>
+          <button type="button" disabled={!session.canRedo} onClick={() => session.redo()}>{say('redo')}</button>
+        </div>
+        <Saving session={session} />
+      </header>
+      <Ladder id={session.id} here={rung} states={ladderStates(session)} />
+      <main class="stage">
+        {stage.views.length > 1 && (
+          <div class="views" role="group" aria-label={say('drawing.views')}>
+            {stage.views.map((one) => (
+              <button
+                key={one.name}
+                type="button"
+                aria-pressed={one.name === shown}
+                onClick={() => stage.onView(one.name)}
+              >
+                <span {...(one.own ? { 'data-own': '' } : {})}>{one.label}</span>
+              </button>
+            ))}
+          </div>
+        )}
+        <div class={`room ${stale ? 'stale' : ''} ${stage.onPlace ? 'placing' : ''}`} ref={room}>
+          {svg ? (
+            <Drawing
+              svg={svg}
+              name={shown}
+              label={stage.views.find((one) => one.name === shown)?.label ?? say('drawing.roof')}
+              look={stage.look ?? ''}
+              mark={stage.mark}
+              {...(stage.onTags ? { onTags: stage.onTags } : {})}
+              onPlace={stage.onPlace}
+            />
+          ) : (
+            <p class="nothing">{session.trouble ? say('engine.trouble') : say(session.seen ? 'drawing.none' : 'app.loading')}</p>
+          )}
+        </div>
+      </main>
+      <section class="panel" aria-label={title} tabIndex={-1}>
+        {children}
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,179 @@
+// One open job: its states, what the engine says of it, and where it is kept. Screens read it and ask it to change.
+import type { Engine, Room, Seen } from './engine/engine';
+import type { Job } from './generated/job';
+import { jobOf, textOf } from './job/files';
+import { History } from './job/history';
+import { withValue } from './job/path';
+import { draftOf, dropLeft, layAside, leftOf } from './store/drafts';
+import { Saver, type SaveState } from './store/saver';
+import type { Held, Store } from './store/store';
+import type { Windows } from './store/windows';
+
+export class Session {
+  // What the engine said last, and of the last job that could be read: a picture stays while a number is half typed.
+  seen: Seen | null = null;
+  readable: Seen | null = null;
+  readableText = '';
+  trouble = '';
+  room: Room = { width: 103, height: 90 };
+
+  // What was typed elsewhere, never saved, and overtaken.
+  left: string | null = null;
+
+  private readonly history: History<Job>;
+  private readonly saver: Saver;
+  private readonly heard = new Set<() => void>();
+  private readonly stopListening: () => void;
+  private readonly leave = (): void => void this.saver.flush();
+  private readonly hide = (): void => {
+    if (document.visibilityState === 'hidden') void this.saver.flush();
+  };
+
+  constructor(
+    readonly id: string,
+    job: Job,
+    revision: string | null,
+    private readonly store: Store,
+    windows: Windows,
+    readonly engine: Engine,
+  ) {
+    this.history = new History(job);
+    this.saver = new Saver(store, windows, id, revision, () => this.tell());
+    this.stopListening = windows.listen((word) => {
+      if (word.id === id) this.saver.heard(word.revision);
+    });
+    addEventListener('pagehide', this.leave);
+    document.addEventListener('visibilitychange', this.hide);
+    void this.look();
+  }
+
+  // The job as kept, or as typed since, if it was typed on top of what is kept.
+  static start(held: Held, store: Store, windows: Windows, engine: Engine): Session | null {
+    const draft = draftOf(held.id);
+    const typed = draft && draft.from === held.revision ? jobOf(draft.text) : null;
+    const job = typed ?? jobOf(held.text);
+    if (!job) return null;
+    const session = new Session(held.id, job, held.revision, store, windows, engine);
+    if (typed) session.saver.put(textOf(typed));
+    if (draft && !typed && draft.text !== held.text) layAside(held.id);
+    session.left = leftOf(held.id);
+    if (session.left === held.text) session.dropLeft();
+    return session;
+  }
+
+  get job(): Job {
+    return this.history.now;
+  }
+  get text(): string {
+    return textOf(this.job);
+  }
+  get saving(): SaveState {
+    return this.saver.state;
+  }
+  get canUndo(): boolean {
+    return this.history.canUndo;
+  }
+  get canRedo(): boolean {
+    return this.history.canRedo;
+  }
+
+  // `label` names what is changed: keystrokes at one field are one step of undo.
+  change(job: Job, label = ''): void {
+    if (job === this.history.now) return;
+    this.history.put(job, label, performance.now());
+    this.changed();
+  }
+  set(path: string, value: unknown, label = path): void {
+    this.change(withValue(this.job, path, value), label);
+  }
+  undo(): void {
+    this.history.undo();
+    this.changed();
+  }
+  redo(): void {
+    this.history.redo();
+    this.changed();
+  }
+
+  // After another window wrote: go on from theirs; what was typed here is one undo away.
+  async takeTheirs(): Promise<void> {
+    const held = await this.store.open(this.id);
+    const job = held && jobOf(held.text);
+    if (!held || !job) return;
+    this.history.put(job, '', performance.now());
+    this.saver.restart(held.revision);
+    this.tell();
+    void this.look();
+  }
+  // Or keep what is here, on top of theirs.
+  async keepMine(): Promise<void> {
+    const held = await this.store.open(this.id);
+    if (!held) return;
+    this.saver.restart(held.revision);
+    this.saver.put(this.text);
+    await this.saver.flush();
+  }
+
+  // Bring back what was laid aside; undo takes it away again.
+  takeLeft(): void {
+    const job = this.left === null ? null : jobOf(this.left);
+    if (job) this.change(job);
+    this.dropLeft();
+  }
+  dropLeft(): void {
+    this.left = null;
+    dropLeft(this.id);
+    this.tell();
+  }
+
+  flush(): Promise<void> {
+    return this.saver.flush();
+  }
+
+  listen(heard: () => void): () => void {
+    this.heard.add(heard);
+    return () => this.heard.delete(heard);
+  }
+
+  end(): void {
+    void this.saver.flush();
+    this.saver.stop();
+    this.stopListening();
+    removeEventListener('pagehide', this.leave);
+    document.removeEventListener('visibilitychange', this.hide);
+  }
+
+  private changed(): void {
+    this.saver.put(this.text);
+    this.tell();
+    void this.look();
+  }
+
+  private tell(): void {
+    for (const heard of this.heard) heard();
+  }
+
+  // What the screen has for the picture; another size is another picture.
+  giveRoom(room: Room): void {
+    if (Math.abs(room.width - this.room.width) < 1 && Math.abs(room.height - this.room.height) < 1) return;
+    this.room = room;
+    void this.look();
+  }
+
+  private async look(): Promise<void> {
+    const text = this.text;
+    try {
+      const seen = await this.engine.see(text, this.room);
+      if (!seen) return;
+      this.seen = seen;
+      this.trouble = '';
+      if (seen.plan) {
+        this.readable = seen;
+        this.readableText = text;
+      }
+    } catch (error) {
+      this.trouble = String(error);
+    }
+    this.tell();
+  }
+}
