@@ -7,7 +7,7 @@
 #include <map>
 #include <utility>
 
-#include "json_text.h"
+#include <lapwright/job/json_text.h>
 
 namespace lapwright::job {
 

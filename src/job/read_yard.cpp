@@ -1,7 +1,7 @@
 #include <lapwright/base/numbers.h>
 #include <lapwright/job/yard.h>
 
-#include "json_text.h"
+#include <lapwright/job/json_text.h>
 #include "reading.h"
 #include "table_reader.h"
 #include "yard_fields.h"
