@@ -33,6 +33,7 @@ struct Request {
   std::string_view paper{};  // "A4" or "A3"; empty: A4
   double room_width = 180;   // what a screen has for a picture, mm at the size that it is shown
   double room_height = 180;
+  bool odds = false;  // also the chance that each measured rule does not hold, by sampled roofs; some tenths of a second
 };
 
 struct Document {
