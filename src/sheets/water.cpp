@@ -3,6 +3,8 @@
 #include <lapwright/draw/font.h>
 
 #include <algorithm>
+#include <array>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -67,11 +69,21 @@ class Picture {
 
   void way() {
     if (trace_.path.empty()) return;
+    // From where it comes into the picture: water runs down.
     std::vector<Point> points;
-    for (const job::Trace::Corner& c : trace_.path) {
-      const Point p{std::clamp(c.u, trace_.low.u, trace_.high.u), std::clamp(c.s, trace_.low.s, trace_.high.s)};
+    for (std::size_t i = 0; i < trace_.path.size(); ++i) {
+      const job::Trace::Corner& c = trace_.path[i];
+      const bool out = c.s > trace_.high.s;
+      if (out && (i + 1 == trace_.path.size() || trace_.path[i + 1].s > trace_.high.s)) continue;
+      Point p{c.u, c.s};
+      if (out) {
+        const job::Trace::Corner& next = trace_.path[i + 1];
+        p = {c.u + (next.u - c.u) * (c.s - trace_.high.s) / (c.s - next.s), trace_.high.s};
+      }
+      p = {std::clamp(p.x, trace_.low.u, trace_.high.u), std::clamp(p.y, trace_.low.s, trace_.high.s)};
       points.push_back(on_paper(p));
     }
+    if (points.empty()) return;
     if (points.size() > 1) {
       draw::Path path = draw::polyline(points, LineKind::cut);
       path.stroke = draw::Stroke{LineKind::cut, 0.7};
@@ -130,23 +142,32 @@ void add_measures(Sheets& sheets) {
   const Words& words = sheets.words();
   Flow flow(sheets, words.say("sheet.measures"));
   flow.paragraph(words.say("sheet.measures_note"));
-  constexpr double kWhere = 52;
-  constexpr double kValue = 104;
-  constexpr double kLimit = 124;
-  constexpr double kSource = 147;
-  const double row = draw::line_height(kNumber) + 0.8;
-  const auto cell = [&](draw::Drawing& page, double at, double to, const std::string& text, draw::Weight weight) {
-    page.add(text_at(draw::shortened(text, to - at - 1.5, kNumber), {kArea.left + at, flow.y() + 1.2}, kNumber, weight));
-  };
+  constexpr std::array kColumns{2.0, 48.0, 96.0, 119.0, 145.0, 190.0};
+  constexpr std::size_t kLines = 3;
   const auto line = [&](const std::string& name, const std::string& where, const std::string& value,
                         const std::string& limit, const std::string& source, draw::Weight weight) {
+    const std::array<std::string, 5> texts{name, where, value, limit, source};
+    std::array<std::vector<std::string>, 5> cells;
+    std::size_t most = 1;
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+      const double wide = kColumns[i + 1] - kColumns[i] - 2;
+      cells[i] = draw::wrapped(texts[i], wide, kNumber, weight);
+      if (cells[i].size() > kLines) {
+        cells[i].resize(kLines);
+        cells[i].back() = draw::shortened(cells[i].back() + " …", wide, kNumber, weight);
+      }
+      most = std::max(most, cells[i].size());
+    }
+    const double row = draw::line_height(kNumber) * static_cast<double>(most) + 1.2;
     draw::Drawing& page = flow.need(row);
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      double y = flow.y() - draw::line_height(kNumber) + 1;
+      for (const std::string& text : cells[i]) {
+        page.add(text_at(text, {kArea.left + kColumns[i], y}, kNumber, weight));
+        y -= draw::line_height(kNumber);
+      }
+    }
     flow.gap(row);
-    cell(page, 2, kWhere, name, weight);
-    cell(page, kWhere, kValue, where, weight);
-    cell(page, kValue, kLimit, value, weight);
-    cell(page, kLimit, kSource, limit, weight);
-    cell(page, kSource, kArea.width(), source, weight);
   };
   line(words.say("sheet.measure"), words.say("sheet.measure_where"), words.say("sheet.measure_found"),
        words.say("sheet.measure_limit"), words.say("sheet.measure_source"), draw::Weight::bold);
