@@ -22,8 +22,8 @@ std::string where_of(const job::Piece& piece) {
 
 }  // namespace
 
-std::vector<job::Finding> findings_of(const job::Cutting& cutting, const job::Plan& plan, const job::Yard& yard,
-                                      const practice::Pack& pack) {
+std::vector<job::Finding> findings_of(const job::Cutting& cutting, const job::Plan& plan,
+                                      const job::Yard& yard, const practice::Pack& pack) {
   std::vector<job::Finding> out;
   for (const job::CutRefusal& refusal : cutting.refused) {
     const job::Piece* piece = piece_of(plan, refusal.mark);

@@ -35,7 +35,8 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
   };
   std::vector<std::size_t> order(problem.demand.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return lies(a) > lies(b); });
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return lies(a) > lies(b); });
   std::vector<Opened> rolls;
   for (std::size_t s = 0; s < problem.stocks.size(); ++s) {  // the rack, before anything is bought
     for (std::int64_t i = 0; i < problem.stocks[s].available; ++i) {
@@ -68,12 +69,16 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
         for (std::size_t s = 0; s < problem.stocks.size(); ++s) {
           const Stock& stock = problem.stocks[s];
           if (stock.available != kUnlimited || stock.width < across || stock.length < along) continue;
-          const bool better = best == problem.stocks.size() || stock.width < problem.stocks[best].width ||
-                              (stock.width == problem.stocks[best].width && stock.length > problem.stocks[best].length);
+          const bool better =
+              best == problem.stocks.size() || stock.width < problem.stocks[best].width ||
+              (stock.width == problem.stocks[best].width && stock.length > problem.stocks[best].length);
           if (better) best = s;
         }
         if (best == problem.stocks.size()) break;  // nothing on sale takes it
-        rolls.push_back({best, problem.stocks[best].length - along, {{along, problem.stocks[best].width - across}}, true});
+        rolls.push_back({best,
+                         problem.stocks[best].length - along,
+                         {{along, problem.stocks[best].width - across}},
+                         true});
       }
       --n;
     }
@@ -85,8 +90,8 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
     for (std::size_t s = 0; s < problem.stocks.size(); ++s) {
       const Stock& other = problem.stocks[s];
       if (problem.stocks[stock].available != kUnlimited) break;
-      if (other.available == kUnlimited && other.width == problem.stocks[stock].width && other.length >= used &&
-          other.cost < problem.stocks[stock].cost) {
+      if (other.available == kUnlimited && other.width == problem.stocks[stock].width &&
+          other.length >= used && other.cost < problem.stocks[stock].cost) {
         stock = s;
       }
     }

@@ -6,8 +6,8 @@
 
 namespace lapwright::sheets {
 
-// mm of paper. `upright`: the hooked end of the tape is at the bottom and the roll runs up; else it runs to the right.
-// With the distances of the first cuts beside it.
+// mm of paper. `upright`: the hooked end of the tape is at the bottom and the roll runs up; else it runs to
+// the right. With the distances of the first cuts beside it.
 draw::Drawing roll_view(const Sources& sources, const job::CutRoll& roll, double scale, bool upright);
 
 }  // namespace lapwright::sheets
