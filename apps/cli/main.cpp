@@ -7,6 +7,7 @@
 #include <CLI/CLI.hpp>
 
 #include <chrono>
+#include <cmath>
 #include <cstdio>
 #include <string>
 #include <string_view>
@@ -80,6 +81,12 @@ engine::Outcome planned(const engine::Request& request, double time_limit) {
 }
 
 int run_plan(const Options& options) {
+  if (!std::isfinite(options.effort) || !std::isfinite(options.time_limit)) {
+    return complain("--effort, --time-limit: not a number");
+  }
+  if (options.keep_offcuts && options.yard.empty()) {
+    return complain("--keep-offcuts: give the yard file that they go into, --yard YARD");
+  }
   const cli::Read job = cli::read_file(options.job);
   if (!job.bytes) return complain(job.problem);
   cli::Read yard;
@@ -93,15 +100,16 @@ int run_plan(const Options& options) {
        options.only, options.paper},
       options.time_limit);
   if (failed(outcome)) return fail_with(outcome);
+  if (!options.out.empty()) {
+    if (const int status = write_all(outcome, options.out); status != 0) return status;
+  }
   if (options.keep_offcuts) {
-    // Into the yard file itself, in one go: a yard half written would lose lead that is there.
-    if (options.yard.empty()) return complain("--keep-offcuts: give the yard file that they go into, --yard YARD");
+    // Last of the files and in one go: a yard half written would lose lead that is there, and one that was written
+    // for a plan that nobody got would, too.
+    if (outcome.yard.empty()) return complain(options.yard + ": its rack would hold more than a yard file may list");
     if (const std::string problem = cli::write_file(options.yard, outcome.yard); !problem.empty()) {
       return complain(problem);
     }
-  }
-  if (!options.out.empty()) {
-    if (const int status = write_all(outcome, options.out); status != 0) return status;
   }
   if (const int status = print(options.json ? outcome.json : outcome.text); status != 0) return status;
   if (!options.json && !options.out.empty()) {

@@ -160,6 +160,7 @@ void check_counts(const job::Plan& plan, const std::map<std::string, std::int64_
                   const practice::Pack& pack, std::vector<Complaint>& out) {
   std::map<std::string, std::int64_t> balance = cut;
   for (const job::Piece& piece : plan.pieces) {
+    if (piece.wrong && cut.find(piece.mark) != cut.end()) out.push_back({"wrong", piece.mark});
     if (piece.code && piece.count > 0 && pack.has_lead(*piece.code)) balance[piece.mark] -= piece.count;
   }
   for (const job::CutRefusal& refusal : plan.cutting->refused) balance[refusal.mark] += refusal.count;

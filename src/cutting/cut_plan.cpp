@@ -13,6 +13,7 @@ namespace lapwright::cutting {
 namespace {
 
 constexpr std::int64_t kLeastWork = 1'000'000;
+constexpr double kEffortMost = 1000;  // a quarter of an hour
 
 }  // namespace
 
@@ -43,6 +44,7 @@ CutPlan::CutPlan(const job::Plan& plan, const job::Yard& yard, const practice::P
   state_->demand = demand_of(plan, yard, pack);
   state_->currency = yard.currency;
   state_->minimum_order = yard.minimum_order;
+  effort = effort > 0 ? std::min(effort, kEffortMost) : 0;
   double all = 0;
   const auto size = [](const CodeDemand& code) {
     double pieces = 0;
@@ -212,8 +214,16 @@ job::Yard yard_after(const job::Yard& yard, const job::Cutting& cutting) {
     }
     for (const job::CutLeft& left : roll.left) {
       if (!left.keep) continue;
-      out.offcuts.push_back(
-          {roll.code, min(left.width, left.length), max(left.width, left.length), roll.count});
+      const job::YardOffcut more{roll.code, min(left.width, left.length), max(left.width, left.length),
+                                 roll.count};
+      const auto like = std::find_if(out.offcuts.begin(), out.offcuts.end(), [&](const job::YardOffcut& one) {
+        return one.code == more.code && one.width == more.width && one.length == more.length;
+      });
+      if (like == out.offcuts.end()) {
+        out.offcuts.push_back(more);
+      } else {
+        like->count += more.count;
+      }
     }
   }
   std::erase_if(out.offcuts, [](const job::YardOffcut& offcut) { return offcut.count <= 0; });

@@ -9,6 +9,8 @@ namespace lapwright::cutting {
 
 namespace {
 
+constexpr std::int64_t kOpenedMost = 1'000'000;  // no hand looks at more
+
 struct Row {
   std::int32_t length = 0;
   std::int32_t left = 0;  // across
@@ -38,8 +40,10 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
   std::stable_sort(order.begin(), order.end(),
                    [&](std::size_t a, std::size_t b) { return lies(a) > lies(b); });
   std::vector<Opened> rolls;
+  const std::int64_t pieces = std::accumulate(problem.demand.begin(), problem.demand.end(), std::int64_t{0});
+  const std::int64_t most = std::min(pieces, kOpenedMost / static_cast<std::int64_t>(problem.stocks.size()));
   for (std::size_t s = 0; s < problem.stocks.size(); ++s) {  // the rack, before anything is bought
-    for (std::int64_t i = 0; i < problem.stocks[s].available; ++i) {
+    for (std::int64_t i = 0; i < std::min(problem.stocks[s].available, most); ++i) {
       rolls.push_back({s, problem.stocks[s].length, {}, false});
     }
   }

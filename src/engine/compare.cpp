@@ -24,6 +24,8 @@ Result<Planned> whole_plan(const Request& request) {
   if (!yard) return failed(std::move(yard.error()));
   auto planned = plan_job(request.job, request.yard);
   if (!planned) return failed(std::move(planned.error()));
+  Faults faults = cutting::faults_of(yard->yard, planned->pack);
+  if (!faults.empty()) return failed(std::move(faults));
   examine(*planned);
   cutting::CutPlan cut(planned->plan, yard->yard, planned->pack, request.effort);
   while (cut.step()) {

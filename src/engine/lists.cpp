@@ -26,6 +26,7 @@ std::string piece_list(const job::Plan& plan) {
   Csv csv({"mark", "kind", "slope", "junction", "face", "count", "length mm", "width mm", "code", "metal",
            "kg each", "kg"});
   for (const job::Piece& piece : plan.pieces) {
+    if (piece.wrong) continue;  // what is crossed out is on no list that somebody cuts or orders by
     const auto count = static_cast<double>(piece.count);
     csv.text(piece.mark).text(piece.kind).text(piece.slope).text(piece.junction).text(piece.face);
     csv.number(count, 0).number(piece.length.in_mm(), kMm).number(piece.width.in_mm(), kMm);

@@ -2,6 +2,7 @@
 
 #include <lapwright/job/yard.h>
 
+#include <algorithm>
 #include <array>
 
 #include "reading.h"
@@ -54,8 +55,17 @@ void put_keep(void* into, const Scalar& value) {
   (yard.keep_length == Length{} ? yard.keep_length : yard.keep_width) = Length::mm(value.value);
 }
 
+void check_currency(Reading& reading, const Document& from, const Yard& yard, const Path& path) {
+  const Document* given = from.find("currency");
+  const bool letters = std::all_of(yard.currency.begin(), yard.currency.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+  if (given == nullptr || letters) return;
+  reading.fault(FaultCode::bad_choice, path.under("currency"), given->spot, quoted(yard.currency),
+                "three capital letters, as in GBP or EUR", "write the currency's code");
+}
+
 void check_yard(Reading& reading, const Document& from, void* into, const Path& path) {
   Yard& yard = *static_cast<Yard*>(into);
+  check_currency(reading, from, yard, path);
   for (std::size_t i = 0; i < yard.rolls.size(); ++i) {
     if (!yard.rolls[i].price_per_kg || *yard.rolls[i].price_per_kg > yard.scrap_per_kg) continue;
     const Path rolls = path.under("rolls");

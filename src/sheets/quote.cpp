@@ -55,6 +55,7 @@ void what_is_done(Flow& flow, const Sources& sources, const Words& words) {
   };
   std::vector<Line> lines;
   for (const job::Piece& piece : sources.plan.pieces) {
+    if (piece.wrong) continue;
     auto like = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
       return line.first->kind == piece.kind && line.first->slope == piece.slope &&
              line.first->junction == piece.junction && line.first->code == piece.code;

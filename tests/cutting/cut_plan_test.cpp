@@ -116,6 +116,17 @@ TEST(CutPlan, fourteen_metres) {
   EXPECT_TRUE(heavy);
 }
 
+// 450 × 3 m of code 4 weigh 27.56 kg: at 120 a kilogram their scrap brings 3307.
+TEST(CutPlan, a_roll_no_dearer_than_its_scrap_is_named) {
+  constexpr const char* kScrap = R"(, "scrap_per_kg": 120})";
+  const auto faults = faults_of(yard_of(R"({"code": 4, "width": 450, "length": 3000, "price": 3317},
+                                           {"code": 4, "width": 450, "length": 3000, "price": 3000})",
+                                        kScrap),
+                                pack());
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults.front().path, "$.rolls[1].price");
+}
+
 TEST(CutPlan, what_cannot_be_cut_is_named_and_the_rest_is_cut) {
   const job::Yard yard =
       yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300, "in_stock": 1})");
@@ -149,6 +160,38 @@ TEST(CutPlan, nothing_of_a_wrong_detail_is_cut) {
   EXPECT_TRUE(plan.cutting->rolls.empty());
   ASSERT_EQ(plan.cutting->refused.size(), 1U);
   EXPECT_EQ(plan.cutting->refused.front().why, "wrong");
+}
+
+// Crossed-out pieces stand in the plan so that somebody sees why; no lead is cut, bought or weighed for them.
+TEST(CutPlan, crossed_out_pieces_are_never_cut_bought_or_weighed) {
+  const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})");
+  job::Plan sound;
+  add(sound, "S1", 4, rectangle(200, 200), 3);
+  cut(sound, yard);
+  job::Plan plan;
+  add(plan, "X1", 4, rectangle(1400, 290), 7);
+  plan.pieces.back().wrong = true;
+  plan.pieces.back().slope = "another";
+  add(plan, "S1", 4, rectangle(200, 200), 3);
+  cut(plan, yard);
+  for (const job::CutRoll& roll : plan.cutting->rolls) {
+    for (const job::CutPiece& piece : roll.pieces) EXPECT_NE(piece.mark, "X1");
+  }
+  EXPECT_EQ(plan.cutting->bought.in_kg(), sound.cutting->bought.in_kg());
+  EXPECT_EQ(plan.cutting->used.in_kg(), sound.cutting->used.in_kg());
+  EXPECT_EQ(plan.cutting->price, sound.cutting->price);
+  EXPECT_EQ(plan.cutting->hand.cost, sound.cutting->hand.cost);
+  ASSERT_EQ(plan.cutting->refused.size(), 1U);
+  EXPECT_EQ(plan.cutting->refused.front().mark, "X1");
+  EXPECT_EQ(plan.cutting->refused.front().why, "wrong");
+  // A list that cuts one is complained of, were it whole in every other way.
+  plan.cutting->refused.clear();
+  std::swap(plan.pieces[0].wrong, plan.pieces[1].wrong);
+  bool caught = false;
+  for (const cutcheck::Complaint& complaint : cutcheck::check(plan, yard, pack())) {
+    caught = caught || (complaint.rule == "wrong" && complaint.where == "S1");
+  }
+  EXPECT_TRUE(caught);
 }
 
 TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {

@@ -16,7 +16,7 @@
 namespace lapwright::cutcheck {
 
 struct Complaint {
-  std::string rule;   // "overlap", "missing", "cut", "outside", "stock", "sum", "bound"
+  std::string rule;   // "overlap", "missing", "wrong", "cut", "outside", "stock", "sum", "bound"
   std::string where;  // roll, mark, code
 };
 

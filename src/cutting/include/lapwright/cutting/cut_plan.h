@@ -6,6 +6,7 @@
 // that is planned `wrong` is left out, too: nobody shall cut it.
 #pragma once
 
+#include <lapwright/base/fault.h>
 #include <lapwright/cutting/cutter.h>
 #include <lapwright/job/plan.h>
 #include <lapwright/job/yard.h>
@@ -35,6 +36,10 @@ class CutPlan {
   struct State;
   std::unique_ptr<State> state_;
 };
+
+// What the reader of a yard cannot see, as it knows no weights: a roll whose price is no more than its scrap brings.
+// Whoever plans with such a yard would be told to buy lead in order to scrap it.
+Faults faults_of(const job::Yard& yard, const practice::Pack& pack);
 
 // What is wrong with, doubtful about or worth a note of a cutting list: pieces left out, and what would do;
 // rolls that one person does not lift.
