@@ -48,7 +48,10 @@ job::Estimate estimate(const job::Survey& survey, const job::Plan& all, const pr
   const job::Plan& plan = without ? *without : all;
   job::Estimate out;
   Lines lines(out);
-  const Sources sources{survey, plan, pack};
+  Sources sources{survey, plan, pack, {}};
+  for (const job::Piece& piece : plan.pieces) {
+    if (!piece.wrong) sources.pieces.push_back(&piece);
+  }
   for (const job::SetOut& set_out : plan.set_out) {
     if (set_out.courses <= 0) continue;
     add_covering(sources, set_out, lines);
