@@ -1,21 +1,36 @@
 // Papers: what there is to carry up the ladder or send, made when asked for.
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { PaperFile } from '../engine/engine';
 import { download, fileName } from '../job/files';
 import { slopeName } from '../job/job_parts';
 import { Findings } from '../parts/findings';
 import { Frame } from '../parts/frame';
 import type { Session } from '../session';
-import { say, type WordKey } from '../words/words';
+import { say, sayMany, type WordKey } from '../words/words';
 
 type State = { at: 'idle' } | { at: 'making' } | { at: 'made'; files: PaperFile[]; text: string } | { at: 'failed' };
 
 const kGroups: { title: WordKey; has: (name: string) => boolean }[] = [
-  { title: 'papers.drawings', has: (name) => /^(roof|elevation)-.*\.svg$/.test(name) },
+  { title: 'papers.single', has: (name) => name.endsWith('.pdf') && name !== 'sheets.pdf' && name !== 'papers.pdf' },
+  { title: 'papers.drawings', has: (name) => /^(roof|elevation|roll)-.*\.svg$/.test(name) },
   { title: 'papers.patterns', has: (name) => /^pattern-.*\.svg$/.test(name) },
   { title: 'papers.dxf', has: (name) => name.endsWith('.dxf') },
-  { title: 'papers.data', has: (name) => name.endsWith('.json') },
+  { title: 'papers.data', has: (name) => /\.(json|csv)$/.test(name) },
 ];
+
+// A small picture of the first drawing on a sheet of paper: what lies behind the button.
+function useFace(files: PaperFile[]): string {
+  const [url, put] = useState('');
+  useEffect(() => {
+    const face = files.find((file) => /^roof-.*\.svg$/.test(file.name));
+    const made = face ? URL.createObjectURL(new Blob([face.bytes as BlobPart], { type: face.media })) : '';
+    put(made);
+    return () => URL.revokeObjectURL(made);
+  }, [files]);
+  return url;
+}
+
+const kNoFiles: PaperFile[] = [];
 
 export function Papers({ session }: { session: Session }) {
   const [state, put] = useState<State>({ at: 'idle' });
@@ -44,6 +59,7 @@ export function Papers({ session }: { session: Session }) {
     download(sheets, file.media, file.bytes);
   };
   const sheets = state.at === 'made' ? state.files.find((file) => file.name === 'sheets.pdf') : undefined;
+  const face = useFace(state.at === 'made' ? state.files : kNoFiles);
   const old = state.at === 'made' && state.text !== session.readableText;
 
   return (
@@ -68,15 +84,18 @@ export function Papers({ session }: { session: Session }) {
         <>
           {sheets && (
             <button type="button" class="paper-sheet" onClick={() => save(sheets)}>
-              <b>{say('papers.sheets')}</b>
-              <span>{say('papers.size', { size: Math.ceil(sheets.bytes.length / 1000) })}</span>
+              <span class="leaf" aria-hidden="true">{face && <img src={face} alt="" />}</span>
+              <span>
+                <b>{say('papers.sheets')}</b>
+                <small>{say('papers.size', { size: Math.ceil(sheets.bytes.length / 1000) })}</small>
+              </span>
             </button>
           )}
           {kGroups.map((group) => {
             const files = state.files.filter((file) => group.has(file.name));
             return files.length === 0 ? null : (
               <details key={group.title} class="all">
-                <summary>{say(group.title, { count: files.length })}</summary>
+                <summary>{sayMany(group.title, files.length)}</summary>
                 <ul class="files">
                   {files.map((file) => (
                     <li key={file.name}><button type="button" onClick={() => save(file)} data-engine>{file.name}</button></li>
