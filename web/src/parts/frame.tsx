@@ -24,6 +24,7 @@ export interface Stage {
   mark: (tag: string) => string;
   onTags?: (tags: string[]) => void;
   onPlace?: ((u: number, s: number) => void) | undefined;
+  own?: ComponentChildren; // in place of a picture of the roof
 }
 
 interface FrameProps {
@@ -54,7 +55,7 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
       </header>
       <Ladder id={session.id} here={rung} states={ladderStates(session)} />
       <main class="stage">
-        {stage.views.length > 1 && (
+        {stage.views.length > 1 && !stage.own && (
           <div class="views" role="group" aria-label={say('drawing.views')}>
             {stage.views.map((one) => (
               <button
@@ -68,8 +69,8 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
             ))}
           </div>
         )}
-        <div class={`room ${stale ? 'stale' : ''} ${stage.onPlace ? 'placing' : ''}`} ref={room}>
-          {svg ? (
+        <div class={`room ${stage.own ? 'own' : ''} ${stale ? 'stale' : ''} ${stage.onPlace ? 'placing' : ''}`} ref={room}>
+          {stage.own ?? (svg ? (
             <Drawing
               svg={svg}
               name={shown}
@@ -81,7 +82,7 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
             />
           ) : (
             <p class="nothing">{session.trouble ? say('engine.trouble') : say(session.seen ? 'drawing.none' : 'app.loading')}</p>
-          )}
+          ))}
         </div>
       </main>
       <section class="panel" aria-label={title} tabIndex={-1}>

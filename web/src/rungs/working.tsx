@@ -28,9 +28,11 @@ export function Working({ board }: { board: Board }) {
 // What the yard holds that is wrong stands between it and any price.
 export function YardFaults({ session, faults }: { session: Session; faults: Fault[] }) {
   if (faults.length === 0) return null;
+  const ofYard = faults.every((fault) => fault.path.startsWith('$'));
   return (
     <div class="wrong-here" role="alert">
-      <p><Judgement level="wrong" /> {say('yard.wrong', { count: faults.length })}</p>
+      <p><Judgement level="wrong" /> {ofYard ? say('yard.wrong', { count: faults.length }) : say('yard.faults')}</p>
+      {!ofYard && <ul data-engine>{faults.map((fault, i) => <li key={i}>{[fault.accepted, fault.mend].filter(Boolean).join('; ')}</li>)}</ul>}
       <p><a class="button" href={addressOf({ at: 'job', id: session.id, rung: 'cut', rest: ['yard'] })}>{say('yard.open')}</a></p>
     </div>
   );
