@@ -1,7 +1,7 @@
 // The engine for a host that is not C++: bytes in, one block of bytes out.
 //
 // The host writes its input into memory from engine_alloc, calls engine_plan (no yard, the quickest cutting list), _see,
-// _check, _why, _rules, _texts, _compare, _price_check, _form or _schema, or plans in slices with engine_begin, _step
+// _check, _why, _rules, _texts, _compare, _price_check, _form, _yard or _schema, or plans in slices with engine_begin, _step
 // and _finish, and reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
 //
 //   size of the whole block | status, as the command's exit status | number of parts
@@ -21,8 +21,9 @@ extern "C" {
 void* engine_alloc(std::uint32_t size);
 void engine_free(void* memory);
 const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents);
-void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size,
-                   std::uint32_t documents, std::uint32_t effort);
+void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size, const char* only,
+                   std::uint32_t only_size, const char* paper, std::uint32_t paper_size, std::uint32_t documents,
+                   std::uint32_t effort, std::uint32_t rolls, double room_width);
 std::uint32_t engine_step(void* run);
 const char* engine_finish(void* run);
 const char* engine_check(const char* job, std::uint32_t job_size);
@@ -36,6 +37,7 @@ const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, s
 const char* engine_price_check(const char* offer, std::uint32_t offer_size, const char* yard,
                                std::uint32_t yard_size);
 const char* engine_form(const char* job, std::uint32_t job_size, const char* paper, std::uint32_t paper_size);
+const char* engine_yard(const char* yard, std::uint32_t yard_size);
 const char* engine_schema(const char* name, std::uint32_t name_size);
 const char* engine_version();
 }
@@ -100,10 +102,22 @@ const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t d
   return handed_over(engine::plan({{job, job_size}, documents != 0}));
 }
 
-// A planning in slices. `effort` in hundredths of a second's work; job and yard stay in memory until the end.
-void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size,
-                   std::uint32_t documents, std::uint32_t effort) {
-  return new engine::Run({{job, job_size}, documents != 0, {yard, yard_size}, effort / 100.0});
+// A planning in slices. `documents`: 1 for them, 2 more for their pages as pictures. `effort` in hundredths of a second's
+// work. The four texts stay in memory until the end.
+void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size, const char* only,
+                   std::uint32_t only_size, const char* paper, std::uint32_t paper_size, std::uint32_t documents,
+                   std::uint32_t effort, std::uint32_t rolls, double room_width) {
+  engine::Request request;
+  request.job = {job, job_size};
+  request.yard = {yard, yard_size};
+  request.only = {only, only_size};
+  request.paper = {paper, paper_size};
+  request.documents = (documents & 1U) != 0;
+  request.pages = (documents & 2U) != 0;
+  request.effort = effort / 100.0;
+  request.rolls = rolls != 0;
+  request.room_width = room_width;
+  return new engine::Run(request);
 }
 
 // Some milliseconds. Thousandths done, at most 999 while there is more to do; 1000 when done; 2000 more once there is a
@@ -161,6 +175,10 @@ const char* engine_price_check(const char* offer, std::uint32_t offer_size, cons
 // An empty job: the empty form.
 const char* engine_form(const char* job, std::uint32_t job_size, const char* paper, std::uint32_t paper_size) {
   return handed_over(engine::form({job, job_size}, {paper, paper_size}));
+}
+
+const char* engine_yard(const char* yard, std::uint32_t yard_size) {
+  return handed_over(engine::read_yard({yard, yard_size}));
 }
 
 const char* engine_schema(const char* name, std::uint32_t name_size) {

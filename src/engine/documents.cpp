@@ -84,7 +84,13 @@ std::vector<Document> documents_of(const Planned& planned, const Request& reques
   std::vector<Document> out;
   if (wanted(request, "drawings")) add_drawings(sources, out);
   const auto pdf = [&](const std::string& name, const draw::Document& document) {
-    if (!document.pages.empty()) out.push_back({name, "application/pdf", draw::write_pdf(document)});
+    if (document.pages.empty()) return;
+    out.push_back({name, "application/pdf", draw::write_pdf(document)});
+    if (!request.pages) return;
+    const std::string stem = name.substr(0, name.find('.'));
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+      out.push_back({"page/" + stem + "/" + std::to_string(i + 1), "image/svg+xml", draw::write_svg(document.pages[i])});
+    }
   };
   if (wanted(request, "sheets")) pdf("sheets.pdf", sheets::compose(sources, size));
   std::vector<sheets::Paper> which;

@@ -33,6 +33,8 @@ struct Request {
   std::string_view paper{};  // "A4" or "A3"; empty: A4
   double room_width = 180;   // what a screen has for a picture, mm at the size that it is shown
   double room_height = 180;
+  bool pages = false;  // with documents: also each page of each PDF, for a screen: "page/order/1" is order.pdf's first
+  bool rolls = false;  // of plan(): also each roll as it is cut, as a picture for a screen: "roll/R1", ...
 };
 
 struct Document {
@@ -94,6 +96,10 @@ Outcome compare(const Request& a, const Request& b);
 // A price that somebody else gave, in words ("50 m of code 4 at 150 wide, £570"), beside the yard's. Empty yard: the
 // built-in one, whose prices are invented.
 Outcome price_check(std::string_view offer, std::string_view yard);
+
+// A yard file as it is read: json is the same yard written again, lengths in mm, what it leaves out put in. Empty: the
+// built-in one, whose prices are invented. A yard that cannot be read is unreadable, every fault at its place.
+Outcome read_yard(std::string_view yard);
 
 // The form to measure by, one document survey.pdf: empty, or filled from a job.
 Outcome form(std::string_view job, std::string_view paper = {});
