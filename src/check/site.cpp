@@ -426,8 +426,7 @@ Site site_of(const PlacedSlope& slope, const std::vector<const PlacedFace*>& fac
   }
   // What gets below the under-course near its tail comes out over the fascia. In front of a stack that stands
   // on the eaves, where lead covers the lowest courses' joints, so does what is driven up by a headlap.
-  const double eaves =
-      is_stack(faces) ? slope.eaves + std::max(length - 2 * slope.gauge, 0.0) : slope.eaves;
+  const double eaves = is_stack(faces) ? slope.eaves + std::max(length - 2 * slope.gauge, 0.0) : slope.eaves;
   site.traced.eaves = eaves;
   site.traced.masonry = masonry_of(slope, false);
   site.traced.dressed = corners_of(slope);

@@ -89,7 +89,8 @@ std::vector<Document> documents_of(const Planned& planned, const Request& reques
     if (!request.pages) return;
     const std::string stem = name.substr(0, name.find('.'));
     for (std::size_t i = 0; i < document.pages.size(); ++i) {
-      out.push_back({"page/" + stem + "/" + std::to_string(i + 1), "image/svg+xml", draw::write_svg(document.pages[i])});
+      out.push_back({"page/" + stem + "/" + std::to_string(i + 1), "image/svg+xml",
+                     draw::write_svg(document.pages[i])});
     }
   };
   if (wanted(request, "sheets")) pdf("sheets.pdf", sheets::compose(sources, size));

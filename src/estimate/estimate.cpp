@@ -41,7 +41,8 @@ job::Figure nails(std::string_view item, double count, std::string_view from, co
 job::Estimate estimate(const job::Survey& survey, const job::Plan& all, const practice::Pack& pack) {
   // What is crossed out is neither made nor bought, so no part of an estimate may come upon it.
   std::optional<job::Plan> without;
-  if (std::any_of(all.pieces.begin(), all.pieces.end(), [](const job::Piece& piece) { return piece.wrong; })) {
+  if (std::any_of(all.pieces.begin(), all.pieces.end(),
+                  [](const job::Piece& piece) { return piece.wrong; })) {
     without = all;
     std::erase_if(without->pieces, [](const job::Piece& piece) { return piece.wrong; });
   }

@@ -97,8 +97,8 @@ struct ScreenPicture {
 // "piece/MARK/COURSE/JUNCTION", masonry "at/JUNCTION", units "course/K", rings "mark/MARK", chains "lengths",
 // measurements "measure/PLACE IN THE JOB FILE"; the last overlap each other and are shown one at a time.
 std::vector<ScreenPicture> pictures(const Sources& sources, Room room);
-// Each roll of the cutting list as a strip, its hooked end at the left, all at one scale: the longest fills the room's
-// width. Named "roll/R1"; pieces carry "cut/R1/K/MARK", K counting from 0 as the list does.
+// Each roll of the cutting list as a strip, its hooked end at the left, all at one scale: the longest fills
+// the room's width. Named "roll/R1"; pieces carry "cut/R1/K/MARK", K counting from 0 as the list does.
 std::vector<ScreenPicture> roll_pictures(const Sources& sources, Room room);
 // One piece's flat shape.
 std::optional<ScreenPicture> piece_picture(const Sources& sources, const job::Piece& piece, Room room);
