@@ -73,10 +73,16 @@ void figure_rows(Csv& csv, std::string_view owner, const std::vector<job::Figure
     std::string terms;
     for (const job::Term& term : figure.terms) {
       terms += (terms.empty() ? "" : "; ") + term.symbol + " = " +
-               practice::shown(term.value, term.unit, job::ShownIn::mm, practice::ShownHow::fine) + ", " + term.from;
+               practice::shown(term.value, term.unit, job::ShownIn::mm, practice::ShownHow::fine) + ", " +
+               term.from;
     }
     csv.text(owner).text(figure.name).number(figure.value, kFine).text(figure.unit);
-    csv.text(figure.formula).text(terms).text(figure.rule).text(figure.source).text(name_of(figure.standing)).end();
+    csv.text(figure.formula)
+        .text(terms)
+        .text(figure.rule)
+        .text(figure.source)
+        .text(name_of(figure.standing))
+        .end();
   }
 }
 
@@ -92,7 +98,8 @@ std::string proof_list(const job::Plan& plan) {
 }
 
 std::string price_list(const job::Price& price, const practice::Catalogue& catalogue) {
-  Csv csv({"what", "slope", "quantity", "per", "price " + price.currency, "amount " + price.currency, "note"});
+  Csv csv(
+      {"what", "slope", "quantity", "per", "price " + price.currency, "amount " + price.currency, "note"});
   const std::string missing = catalogue.say("price.missing", {}, job::ShownIn::mm);
   for (const job::PriceLine& line : price.lines) {
     csv.text(line.text).text(line.slope).number(line.quantity, kFine).text(line.per);

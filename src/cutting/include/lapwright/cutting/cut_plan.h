@@ -37,8 +37,8 @@ class CutPlan {
   std::unique_ptr<State> state_;
 };
 
-// What the reader of a yard cannot see, as it knows no weights: a roll whose price is no more than its scrap brings.
-// Whoever plans with such a yard would be told to buy lead in order to scrap it.
+// What the reader of a yard cannot see, as it knows no weights: a roll whose price is no more than its scrap
+// brings. Whoever plans with such a yard would be told to buy lead in order to scrap it.
 Faults faults_of(const job::Yard& yard, const practice::Pack& pack);
 
 // What is wrong with, doubtful about or worth a note of a cutting list: pieces left out, and what would do;
