@@ -163,8 +163,10 @@ job::Cutting CutPlan::result() const {
     }
     bounds.best_strips = bounds.cost <= bounds.strips + 1e-6;
     bounds.proof.scale = cutter.strips().scale;
-    for (std::size_t t = 0; all && t < cutter.strips().prices.size(); ++t) {
-      bounds.proof.prices.push_back({code.pieces.marks[t], cutter.strips().prices[t]});
+    // Stopped before it was proven, the plan has no prices yet: none of them is worth anything, then.
+    const std::vector<std::int64_t>& prices = cutter.strips().prices;
+    for (std::size_t t = 0; all && t < missing.size(); ++t) {
+      bounds.proof.prices.push_back({code.pieces.marks[t], t < prices.size() ? prices[t] : 0});
     }
     for (const Fitting& fitting : code.pieces.fittings) {
       job::CutProof::Box box{Length::mm(fitting.option.along), Length::mm(fitting.option.across), {}};
