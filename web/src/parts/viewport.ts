@@ -25,6 +25,17 @@ function seenIn(svg: SVGSVGElement): Box {
   };
 }
 
+// How what is drawn lies on its paper: mm of paper to a mm, and where its zero is.
+interface Lies {
+  left: number;
+  top: number;
+  scale: number;
+}
+function liesOf({ dataset: { left, top, scale } }: SVGSVGElement): Lies | null {
+  if (left === undefined || top === undefined || scale === undefined) return null;
+  return { left: Number(left), top: Number(top), scale: Number(scale) };
+}
+
 const kStill = 7; // px: a pointer that moved less was a tap
 const kNearest = 30;
 const kBeside = 1.3; // of what is brought near, with the roof beside it
@@ -32,6 +43,7 @@ const kSeenAs = 56; // px: narrower, and it is a line
 
 export class Viewport {
   private svg: SVGSVGElement | null = null;
+  private lies: Lies | null = null;
   private name = '';
   private all: Box = { x: 0, y: 0, width: 1, height: 1 };
   private box: Box = this.all;
@@ -44,6 +56,7 @@ export class Viewport {
     private readonly node: HTMLElement,
     private readonly tapped: (x: number, y: number) => void,
     private readonly changed: (isWhole: boolean) => void,
+    private readonly zoomed: (pxPerMm: number, byHand: boolean) => void,
   ) {
     const { signal } = this.ending;
     node.addEventListener('pointerdown', (event) => this.press(event), { signal });
@@ -64,28 +77,36 @@ export class Viewport {
     this.ending.abort();
   }
 
-  // Another drawing; the same one again keeps its view.
+  // Another drawing; the same one again keeps its view, at whatever scale it is drawn now.
   take(svg: SVGSVGElement, name: string): void {
-    const before = this.all;
+    const before = this.lies;
     this.svg = svg;
     this.all = seenIn(svg);
-    const { width } = this.all;
-    if (name !== this.name || this.isWhole || before.width <= 0) {
+    this.lies = liesOf(svg);
+    if (name !== this.name || this.isWhole || !before || !this.lies) {
       this.name = name;
-      this.whole();
+      this.put(this.all, true);
       return;
     }
-    const k = width / before.width;
+    const k = this.lies.scale / before.scale;
     this.put({
-      x: this.all.x + (this.box.x - before.x) * k,
-      y: this.all.y + (this.box.y - before.y) * k,
+      x: (this.box.x + before.left) * k - this.lies.left,
+      y: this.lies.top - (before.top - this.box.y) * k,
       width: this.box.width * k,
       height: this.box.height * k,
     });
+    this.tell(false);
   }
 
   whole(): void {
     this.put(this.all, true);
+    this.tell();
+  }
+
+  // What a mm of the drawing's paper is on the screen by now.
+  private tell(byHand = true): void {
+    const matrix = this.svg?.getScreenCTM();
+    if (matrix) this.zoomed(matrix.a, byHand);
   }
 
   // So near that the narrower side of these things has some width on the screen, from their lower end where all of them
@@ -113,6 +134,7 @@ export class Viewport {
     const x = right - left <= width ? (left + right) / 2 - width / 2 : left - (width * (kBeside - 1)) / 2;
     const y = bottom - top <= high ? (top + bottom) / 2 - high / 2 : bottom - high * 0.92;
     this.put({ x, y, width, height: high });
+    this.tell();
   }
 
   zoom(by: number, x?: number, y?: number): void {
@@ -132,6 +154,7 @@ export class Viewport {
       width,
       height: this.box.height * k,
     });
+    this.tell();
   }
 
   key(key: string): boolean {
