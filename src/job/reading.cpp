@@ -23,13 +23,13 @@ void Reading::fault(FaultCode code, const Path& path, SourceSpot spot, std::stri
     uncounted_ += 1;
     return;
   }
-  faults_.push_back({code, path.text(), spot, std::move(read), std::move(accepted), std::move(mend),
-                     std::move(range)});
+  faults_.push_back(
+      {code, path.text(), spot, std::move(read), std::move(accepted), std::move(mend), std::move(range)});
 }
 
 void Reading::place(Fault fault, const Path& path, SourceSpot spot) {
-  this->fault(fault.code, path, spot, std::move(fault.read), std::move(fault.accepted),
-              std::move(fault.mend), std::move(fault.range));
+  this->fault(fault.code, path, spot, std::move(fault.read), std::move(fault.accepted), std::move(fault.mend),
+              std::move(fault.range));
 }
 
 Faults Reading::take() {

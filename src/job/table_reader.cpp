@@ -103,8 +103,8 @@ std::optional<Scalar> measured_value(const At& at) {
   if (!value || !spread) return std::nullopt;
   if (*spread < 0 || (*spread >= *value && *spread > 0)) {
     // The ± is in the value's own unit, and so is its bound.
-    const std::string most = is_length(at.field) ? shown_bound(*value, at.reading.unit())
-                                                 : trimmed(*value, 3) + "°";
+    const std::string most =
+        is_length(at.field) ? shown_bound(*value, at.reading.unit()) : trimmed(*value, 3) + "°";
     at.reading.fault(FaultCode::out_of_range, second, at.from.items[1].spot, shown(at.from.items[1]),
                      "a ± of 0 or more, and less than the value itself",
                      "write the most that the measurement may be out", {"0", most, false, true});

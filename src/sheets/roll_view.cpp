@@ -20,8 +20,8 @@ constexpr double kRoom = 0.8;  // mm of paper round a mark
 
 class RollView {
  public:
-  RollView(const Sources& sources, const job::CutRoll& roll, double scale, bool upright)
-      : sources_(sources), roll_(roll), scale_(scale), upright_(upright) {}
+  RollView(const Sources& sources, const job::CutRoll& roll, double scale, bool upright, PieceTag tag)
+      : sources_(sources), roll_(roll), scale_(scale), upright_(upright), tag_(tag) {}
 
   draw::Drawing run() {
     for (const job::CutLeft& left : roll_.left) {
@@ -29,7 +29,7 @@ class RollView {
       path.fill = draw::Fill::level(left.keep ? 0.93 : 0.8);
       out_.add(path);
     }
-    for (const job::CutPiece& piece : roll_.pieces) add(piece);
+    for (std::size_t i = 0; i < roll_.pieces.size(); ++i) add(roll_.pieces[i], i);
     out_.add(box(Length{}, Length{}, roll_.length, roll_.width, LineKind::outline));
     for (const job::CutLeft& left : roll_.left) {
       if (left.keep) keep(left);
@@ -51,7 +51,7 @@ class RollView {
     return draw::polygon({at(x0, y0), at(x1, y0), at(x1, y1), at(x0, y1)}, kind);
   }
 
-  void add(const job::CutPiece& piece) {
+  void add(const job::CutPiece& piece, std::size_t index) {
     const auto known = std::find_if(sources_.plan.pieces.begin(), sources_.plan.pieces.end(),
                                     [&](const job::Piece& one) { return one.mark == piece.mark; });
     if (known == sources_.plan.pieces.end()) return;
@@ -79,7 +79,8 @@ class RollView {
     }
     draw::Path path = draw::polygon(ring, LineKind::cut);
     path.fill = draw::Fill::white();
-    path.tag = piece.mark;
+    path.tag = tag_ == PieceTag::mark ? piece.mark
+                                      : "cut/" + roll_.name + "/" + std::to_string(index) + "/" + piece.mark;
     out_.add(path);
     // Of a stepped piece the mark stands on its straight side: its other half lies in the teeth.
     const double wide = high.x - low.x;
@@ -183,13 +184,15 @@ class RollView {
   const job::CutRoll& roll_;
   double scale_;
   bool upright_;
+  PieceTag tag_;
   draw::Drawing out_;
 };
 
 }  // namespace
 
-draw::Drawing roll_view(const Sources& sources, const job::CutRoll& roll, double scale, bool upright) {
-  return RollView(sources, roll, scale, upright).run();
+draw::Drawing roll_view(const Sources& sources, const job::CutRoll& roll, double scale, bool upright,
+                        PieceTag tag) {
+  return RollView(sources, roll, scale, upright, tag).run();
 }
 
 std::vector<NamedDrawing> rolls(const Sources& sources) {
@@ -197,7 +200,8 @@ std::vector<NamedDrawing> rolls(const Sources& sources) {
   if (!sources.plan.cutting) return out;
   const Words words(sources);
   for (const job::CutRoll& roll : sources.plan.cutting->rolls) {
-    out.push_back({"cutting-" + file_stem(roll.name), words.say("sheet.cutting_roll", {{"name", roll.name, ""}}),
+    out.push_back({"cutting-" + file_stem(roll.name),
+                   words.say("sheet.cutting_roll", {{"name", roll.name, ""}}),
                    roll_view(sources, roll, 1 / 10.0, false)});
   }
   return out;

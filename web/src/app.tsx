@@ -11,7 +11,7 @@ import { Later } from './screens/later';
 import { Lead } from './screens/lead';
 import { Measure } from './screens/measure';
 import { OnTheRoof } from './screens/roof';
-import { Papers } from './screens/papers';
+import { CutRung, PapersRung } from './rungs/lazy';
 import { Session } from './session';
 import type { Store } from './store/store';
 import type { Windows } from './store/windows';
@@ -40,7 +40,9 @@ function Opened({ session }: { session: Session }) {
     case 'lead':
       return <Lead session={session} rest={route.rest} />;
     case 'papers':
-      return <Papers session={session} />;
+      return <PapersRung session={session} rest={route.rest} />;
+    case 'cut':
+      return <CutRung session={session} rest={route.rest} />;
     default:
       return <Later session={session} rung={route.rung} />;
   }

@@ -20,6 +20,9 @@ export class Session {
 
   private nearer = 1;
 
+  // As it was when this window opened it.
+  readonly opened: string;
+
   // What was typed elsewhere, never saved, and overtaken.
   left: string | null = null;
 
@@ -36,11 +39,12 @@ export class Session {
     readonly id: string,
     job: Job,
     revision: string | null,
-    private readonly store: Store,
+    readonly store: Store,
     windows: Windows,
     readonly engine: Engine,
   ) {
     this.history = new History(job);
+    this.opened = textOf(job);
     this.saver = new Saver(store, windows, id, revision, () => this.tell());
     this.stopListening = windows.listen((word) => {
       if (word.id === id) this.saver.heard(word.revision);

@@ -26,6 +26,7 @@ export interface Stage {
   onTags?: (tags: string[]) => void;
   onPlace?: ((u: number, s: number) => void) | undefined;
   near?: Near; // what is brought near when the picture opens
+  own?: ComponentChildren; // in place of a picture of the roof
 }
 
 interface FrameProps {
@@ -59,7 +60,7 @@ export function Frame({ session, rung, stage, title, asked = '', children }: Fra
       </header>
       <Ladder id={session.id} here={rung} states={ladderStates(session)} />
       <main class="stage">
-        {stage.views.length > 1 && (
+        {stage.views.length > 1 && !stage.own && (
           <div class="views" role="group" aria-label={say('drawing.views')}>
             {stage.views.map((one) => (
               <button
@@ -73,8 +74,8 @@ export function Frame({ session, rung, stage, title, asked = '', children }: Fra
             ))}
           </div>
         )}
-        <div class={`room ${stale ? 'stale' : ''} ${stage.onPlace ? 'placing' : ''}`} ref={room}>
-          {svg ? (
+        <div class={`room ${stage.own ? 'own' : ''} ${stale ? 'stale' : ''} ${stage.onPlace ? 'placing' : ''}`} ref={room}>
+          {stage.own ?? (svg ? (
             <Drawing
               svg={svg}
               name={shown}
@@ -89,7 +90,7 @@ export function Frame({ session, rung, stage, title, asked = '', children }: Fra
             />
           ) : (
             <p class="nothing">{session.trouble ? say('engine.trouble') : say(session.seen ? 'drawing.none' : 'app.loading')}</p>
-          )}
+          ))}
         </div>
       </main>
       <section class="panel" aria-label={title} tabIndex={-1}>

@@ -4,7 +4,7 @@ import { Frame } from '../parts/frame';
 import type { Session } from '../session';
 import { say } from '../words/words';
 
-export function Later({ session, rung }: { session: Session; rung: 'water' | 'cut' }) {
+export function Later({ session, rung }: { session: Session; rung: 'water' }) {
   const name = slopeName(session.job.slopes[0]!, 0);
   return (
     <Frame

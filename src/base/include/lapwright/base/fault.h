@@ -65,7 +65,8 @@ struct SourceSpot {
   std::uint32_t column = 0;
 };
 
-// What a number may be, in the file's unit as a person reads it ("4130 mm", "90°"); empty: no bound on that side.
+// What a number may be, in the file's unit as a person reads it ("4130 mm", "90°"); empty: no bound on that
+// side.
 struct FaultRange {
   std::string least;
   std::string most;

@@ -1,0 +1,133 @@
+// The bench of one open job: its latest cutting list, with the plan that it belongs to, its price and its papers. All
+// rungs below the lead read the same one, so that what is shown, ticked and printed is one list.
+import type { Fault, PaperFile, PaperSize, Planned, Planning } from '../engine/engine';
+import type { Plan } from '../generated/plan';
+import type { Session } from '../session';
+import { yardBook } from './yard_book';
+
+export interface Ask {
+  job: string;
+  yard: string;
+  rolls: number; // mm of screen
+}
+
+export interface Papers {
+  of: Ask;
+  size: PaperSize;
+  only: string;
+  files: PaperFile[];
+  pages: ReadonlyMap<string, string[]>;
+}
+
+// Seconds of looking, step by step.
+export const kEfforts = [0, 1, 4, 15, 60];
+
+const same = (a: Ask, b: Ask): boolean => a.job === b.job && a.yard === b.yard && Math.abs(a.rolls - b.rolls) < 2;
+
+export class Board {
+  planned: Planned | null = null; // the last one that could be read
+  of: Ask | null = null; // what it was made of
+  faults: Fault[] = []; // of the last ask, when it could not be read
+  going: { share: number; whole: boolean; papers: boolean } | null = null;
+  failed = false;
+  papers: Papers | null = null;
+  effort = 0;
+  private asked: Ask | null = null;
+  private planning: Planning | null = null;
+  private readonly heard = new Set<() => void>();
+
+  constructor(private readonly session: Session) {}
+
+  get plan(): Plan | null {
+    return this.planned?.plan ?? null;
+  }
+  get canTryHarder(): boolean {
+    return this.effort < kEfforts.length - 1;
+  }
+
+  // Plans with the first whole cutting list, unless that stands or is under way.
+  want(ask: Ask): void {
+    if (ask.job === '' || ask.yard === '') return;
+    if (this.asked && same(this.asked, ask)) return;
+    // Another size of screen keeps how hard it was looked; another job or yard does not.
+    if (!this.asked || this.asked.job !== ask.job || this.asked.yard !== ask.yard) this.effort = 0;
+    this.asked = ask;
+    void this.run(ask, kEfforts[this.effort] ?? 0);
+  }
+  tryHarder(): void {
+    if (!this.asked || !this.canTryHarder) return;
+    this.effort += 1;
+    void this.run(this.asked, kEfforts[this.effort] ?? 0);
+  }
+  // With what there is.
+  stop(): void {
+    this.planning?.stop();
+  }
+  // The papers of the list that is shown: as hard a look as that one had.
+  make(only: string, size: PaperSize): void {
+    if (!this.asked) return;
+    void this.run(this.asked, kEfforts[this.effort] ?? 0, { only, size });
+  }
+  cancelPapers(): void {
+    this.session.engine.cancelPlan();
+  }
+
+  listen(heard: () => void): () => void {
+    this.heard.add(heard);
+    return () => this.heard.delete(heard);
+  }
+
+  private async run(ask: Ask, effort: number, papers?: { only: string; size: PaperSize }): Promise<void> {
+    this.going = { share: 0, whole: false, papers: papers !== undefined };
+    this.failed = false;
+    const planning = this.session.engine.plan(
+      { ...ask, effort, ...(papers ? { papers: { ...papers, pages: true } } : {}) },
+      (share, whole) => {
+        if (this.planning !== planning) return;
+        this.going = { share, whole, papers: papers !== undefined };
+        this.tell();
+      },
+    );
+    this.planning = planning;
+    this.tell();
+    try {
+      const planned = await planning.planned;
+      if (this.planning !== planning) return;
+      if (planned) {
+        this.faults = planned.faults;
+        if (planned.plan) {
+          this.planned = planned;
+          this.of = ask;
+          if (papers) this.papers = { of: ask, ...papers, files: planned.papers, pages: planned.pages };
+        }
+      } else if (!papers) {
+        this.asked = null; // asked for again when it is looked at again
+      }
+    } catch {
+      if (this.planning !== planning) return;
+      this.failed = true;
+    }
+    this.planning = null;
+    this.going = null;
+    this.tell();
+  }
+
+  private tell(): void {
+    for (const heard of this.heard) heard();
+  }
+}
+
+const boards = new WeakMap<Session, Board>();
+
+export function boardOf(session: Session): Board {
+  let board = boards.get(session);
+  if (!board) {
+    board = new Board(session);
+    boards.set(session, board);
+    yardBook(session.engine);
+  }
+  return board;
+}
+
+// For the ladder, which has no need of a board where there is none yet.
+export const boardIfAny = (session: Session): Board | undefined => boards.get(session);
