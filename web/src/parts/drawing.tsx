@@ -121,7 +121,9 @@ export function Drawing(props: DrawingProps) {
     const wanted = near ? `${props.name} ${near.key}` : '';
     if (near && wanted !== brought.current) {
       brought.current = wanted;
-      view.current?.bring([...svg.querySelectorAll<SVGGraphicsElement>('path[data-tag]')].filter((one) => near.has(one.dataset.tag ?? '')));
+      const things = [...svg.querySelectorAll<SVGGraphicsElement>('[data-tag]')].filter((one) => near.has(one.dataset.tag ?? ''));
+      const isMark = (one: SVGGraphicsElement) => (one.dataset.tag ?? '').startsWith('mark/');
+      view.current?.bring(things.filter((one) => !isMark(one)), things.filter(isMark));
     }
   }, [props.svg, props.look, props.name, props.near?.key]);
 

@@ -8,11 +8,9 @@ interface Box {
 
 const kAround = 3; // mm of paper
 
-// What is drawn, without what is hidden; with every measurement, so that the view stays when another one is asked for.
-function seenIn(svg: SVGSVGElement): Box {
-  svg.classList.add('measuring');
+// What is drawn, without what is hidden.
+export function shownIn(svg: SVGSVGElement): Box {
   const seen = svg.getBBox();
-  svg.classList.remove('measuring');
   if (seen.width <= 0 || seen.height <= 0) {
     const { x, y, width, height } = svg.viewBox.baseVal;
     return { x, y, width, height };
@@ -25,6 +23,14 @@ function seenIn(svg: SVGSVGElement): Box {
   };
 }
 
+// With every measurement, so that the view stays when another one is asked for.
+function seenIn(svg: SVGSVGElement): Box {
+  svg.classList.add('measuring');
+  const box = shownIn(svg);
+  svg.classList.remove('measuring');
+  return box;
+}
+
 // How what is drawn lies on its paper: mm of paper to a mm, and where its zero is.
 interface Lies {
   left: number;
@@ -34,6 +40,17 @@ interface Lies {
 function liesOf({ dataset: { left, top, scale } }: SVGSVGElement): Lies | null {
   if (left === undefined || top === undefined || scale === undefined) return null;
   return { left: Number(left), top: Number(top), scale: Number(scale) };
+}
+
+function boundsOf(things: SVGGraphicsElement[]): { left: number; top: number; right: number; bottom: number } | null {
+  const boxes = things.map((one) => one.getBBox()).filter((one) => one.width > 0 || one.height > 0);
+  if (boxes.length === 0) return null;
+  return {
+    left: Math.min(...boxes.map((one) => one.x)),
+    top: Math.min(...boxes.map((one) => one.y)),
+    right: Math.max(...boxes.map((one) => one.x + one.width)),
+    bottom: Math.max(...boxes.map((one) => one.y + one.height)),
+  };
 }
 
 const kStill = 7; // px: a pointer that moved less was a tap
@@ -111,14 +128,13 @@ export class Viewport {
 
   // So near that the narrower side of these things has some width on the screen, from their lower end where all of them
   // would be too far away.
-  bring(things: SVGGraphicsElement[]): void {
+  // `marks`: what names them; where there are any they are in sight.
+  bring(things: SVGGraphicsElement[], marks: SVGGraphicsElement[]): void {
     const rect = this.node.getBoundingClientRect();
-    const boxes = things.map((one) => one.getBBox()).filter((one) => one.width > 0 || one.height > 0);
-    if (boxes.length === 0 || rect.width === 0) return;
-    const left = Math.min(...boxes.map((one) => one.x));
-    const top = Math.min(...boxes.map((one) => one.y));
-    const right = Math.max(...boxes.map((one) => one.x + one.width));
-    const bottom = Math.max(...boxes.map((one) => one.y + one.height));
+    const around = boundsOf(things);
+    if (!around || rect.width === 0) return;
+    const { left, top, right, bottom } = around;
+    const named = boundsOf(marks);
     const { width: whole, height: wholeHigh } = this.all;
     const aspect = rect.height / rect.width;
     const narrow = Math.max(0.01, Math.min(right - left, bottom - top));
@@ -132,7 +148,8 @@ export class Viewport {
     }
     const high = width * aspect;
     const x = right - left <= width ? (left + right) / 2 - width / 2 : left - (width * (kBeside - 1)) / 2;
-    const y = bottom - top <= high ? (top + bottom) / 2 - high / 2 : bottom - high * 0.92;
+    const foot = named ? (named.top + named.bottom) / 2 - high / 2 : bottom - high * 0.92;
+    const y = bottom - top <= high ? (top + bottom) / 2 - high / 2 : foot;
     this.put({ x, y, width, height: high });
     this.tell();
   }
