@@ -10,15 +10,14 @@ interface ThumbProps {
   engine: Engine;
   name: string; // asks again when it changes
   text: () => Promise<string | null>;
-  kind: 'roof' | 'unit'; // which of the engine's pictures
 }
 
-export function Thumb({ engine, name, text, kind }: ThumbProps) {
+export function Thumb({ engine, name, text }: ThumbProps) {
   const host = useRef<HTMLDivElement>(null);
   const svg = useAnswer(name, async () => {
     const job = await text();
     const seen = job === null ? null : await engine.glance(job, kRoom);
-    return [...(seen?.pictures ?? [])].find(([one]) => one.startsWith(`${kind}/`))?.[1] ?? '';
+    return [...(seen?.pictures ?? [])].find(([one]) => one.startsWith('roof/'))?.[1] ?? '';
   });
   useLayoutEffect(() => {
     const node = host.current;

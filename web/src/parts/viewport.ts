@@ -57,6 +57,7 @@ const kStill = 7; // px: a pointer that moved less was a tap
 const kNearest = 30;
 const kBeside = 1.3; // of what is brought near, with the roof beside it
 const kSeenAs = 56; // px: narrower, and it is a line
+const kSeenIn = 84; // px: wider, and the roof about it is lost
 
 export class Viewport {
   private svg: SVGSVGElement | null = null;
@@ -132,16 +133,21 @@ export class Viewport {
   bring(things: SVGGraphicsElement[], marks: SVGGraphicsElement[]): void {
     const rect = this.node.getBoundingClientRect();
     const around = boundsOf(things);
-    if (!around || rect.width === 0) return;
+    if (rect.width === 0) return;
+    if (!around) {
+      this.whole();
+      return;
+    }
     const { left, top, right, bottom } = around;
     const named = boundsOf(marks);
     const { width: whole, height: wholeHigh } = this.all;
     const aspect = rect.height / rect.width;
     const narrow = Math.max(0.01, Math.min(right - left, bottom - top));
-    // All of it with some roof beside it, but no farther away than where it is seen as a shape, and no nearer than a thumb.
+    // All of it with some roof beside it, but no farther away than where it is seen as a shape, and no nearer than where it
+    // is seen to lie.
     const fits = Math.max(right - left, (bottom - top) / aspect) * kBeside;
-    const shape = (narrow * rect.width) / kSeenAs;
-    const width = Math.min(Math.max(whole, wholeHigh / aspect), Math.max(Math.min(fits, shape), whole / kNearest));
+    const wide = Math.min(Math.max(fits, (narrow * rect.width) / kSeenIn), (narrow * rect.width) / kSeenAs);
+    const width = Math.min(Math.max(whole, wholeHigh / aspect), Math.max(wide, whole / kNearest));
     if (width >= Math.max(whole, wholeHigh / aspect)) {
       this.whole();
       return;

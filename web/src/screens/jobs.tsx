@@ -13,6 +13,12 @@ import { say, type WordKey } from '../words/words';
 
 const kCoverings: Job['slopes'][number]['covering']['kind'][] = ['plain-tile', 'slate', 'profiled-tile', 'flat-tile'];
 
+// As much of a roof as shows how such units lie.
+function patch(kind: (typeof kCoverings)[number]): string {
+  const job = emptyJob('', 'roof', kind);
+  return textOf({ ...job, slopes: job.slopes.map((one) => ({ ...one, rafter: 1000, width: 1500 })) });
+}
+
 export function Jobs({ store, inFolder, engine }: { store: Store; inFolder: boolean; engine: Engine }) {
   const [jobs, put] = useState<Listed[] | null>(null);
   const [trouble, setTrouble] = useState<WordKey | ''>('');
@@ -74,7 +80,7 @@ export function Jobs({ store, inFolder, engine }: { store: Store; inFolder: bool
         <div class="starts">
           {kCoverings.map((kind) => (
             <button key={kind} type="button" onClick={() => start(kind)}>
-              <Thumb engine={engine} name={kind} kind="unit" text={async () => textOf(emptyJob('', 'roof', kind))} />
+              <Thumb engine={engine} name={kind} text={async () => patch(kind)} />
               {say(`choice.${kind}`)}
             </button>
           ))}
@@ -91,7 +97,7 @@ export function Jobs({ store, inFolder, engine }: { store: Store; inFolder: bool
           {(jobs ?? []).map((one) => (
             <li key={one.id}>
               <a href={addressOf({ at: 'job', id: one.id, rung: 'measure', rest: [] })} data-own>
-                <Thumb engine={engine} name={`${one.id} ${one.changed}`} kind="roof" text={async () => (await store.open(one.id))?.text ?? null} />
+                <Thumb engine={engine} name={`${one.id} ${one.changed}`} text={async () => (await store.open(one.id))?.text ?? null} />
                 {one.title || say('job.untitled')}
               </a>
               <div class="small">
