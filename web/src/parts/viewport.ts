@@ -156,7 +156,15 @@ export class Viewport {
     const x = right - left <= width ? (left + right) / 2 - width / 2 : left - (width * (kBeside - 1)) / 2;
     const foot = named ? (named.top + named.bottom) / 2 - high / 2 : bottom - high * 0.92;
     const y = bottom - top <= high ? (top + bottom) / 2 - high / 2 : foot;
-    this.put({ x, y, width, height: high });
+    // Not past the drawing's own edges, as far as it reaches.
+    const within = (at: number, size: number, from: number, most: number) =>
+      size >= most ? at : Math.min(Math.max(at, from), from + most - size);
+    this.put({
+      x: within(x, width, this.all.x, whole),
+      y: within(y, high, this.all.y, wholeHigh),
+      width,
+      height: high,
+    });
     this.tell();
   }
 
