@@ -103,7 +103,7 @@ export class Viewport {
     this.lies = liesOf(svg);
     if (name !== this.name || this.isWhole || !before || !this.lies) {
       this.name = name;
-      this.put(this.all, true);
+      this.put(this.outer(), true);
       return;
     }
     const k = this.lies.scale / before.scale;
@@ -116,8 +116,26 @@ export class Viewport {
     this.tell(false);
   }
 
+  // All of it in what no button lies over; as wide and high as the place itself, which may reach under the buttons.
+  private outer(): Box {
+    const rect = this.node.getBoundingClientRect();
+    const style = getComputedStyle(this.node.parentElement ?? this.node);
+    const left = Math.max(0, -parseFloat(style.marginLeft) || 0);
+    const right = Math.max(0, -parseFloat(style.marginRight) || 0);
+    const free = rect.width - left - right;
+    const { x, y, width, height } = this.all;
+    if (free <= 0 || rect.height <= 0) return this.all;
+    const mm = Math.max(width / free, height / rect.height); // to a px
+    return {
+      x: x - (free * mm - width) / 2 - left * mm,
+      y: y - (rect.height * mm - height) / 2,
+      width: rect.width * mm,
+      height: rect.height * mm,
+    };
+  }
+
   whole(): void {
-    this.put(this.all, true);
+    this.put(this.outer(), true);
     this.tell();
   }
 
@@ -140,15 +158,15 @@ export class Viewport {
     }
     const { left, top, right, bottom } = around;
     const named = boundsOf(marks);
-    const { width: whole, height: wholeHigh } = this.all;
+    const { width: whole } = this.outer();
     const aspect = rect.height / rect.width;
     const narrow = Math.max(0.01, Math.min(right - left, bottom - top));
     // All of it with some roof beside it, but no farther away than where it is seen as a shape, and no nearer than where it
     // is seen to lie.
     const fits = Math.max(right - left, (bottom - top) / aspect) * kBeside;
     const wide = Math.min(Math.max(fits, (narrow * rect.width) / kSeenIn), (narrow * rect.width) / kSeenAs);
-    const width = Math.min(Math.max(whole, wholeHigh / aspect), Math.max(wide, whole / kNearest));
-    if (width >= Math.max(whole, wholeHigh / aspect)) {
+    const width = Math.min(whole, Math.max(wide, whole / kNearest));
+    if (width >= whole) {
       this.whole();
       return;
     }
@@ -160,8 +178,8 @@ export class Viewport {
     const within = (at: number, size: number, from: number, most: number) =>
       size >= most ? at : Math.min(Math.max(at, from), from + most - size);
     this.put({
-      x: within(x, width, this.all.x, whole),
-      y: within(y, high, this.all.y, wholeHigh),
+      x: within(x, width, this.all.x, this.all.width),
+      y: within(y, high, this.all.y, this.all.height),
       width,
       height: high,
     });
@@ -172,10 +190,10 @@ export class Viewport {
     const rect = this.node.getBoundingClientRect();
     const at = this.inDrawing(x ?? rect.left + rect.width / 2, y ?? rect.top + rect.height / 2);
     if (!at) return;
-    const most = this.all.width / kNearest;
-    const width = Math.min(this.all.width, Math.max(most, this.box.width / by));
+    const whole = this.outer().width;
+    const width = Math.min(whole, Math.max(whole / kNearest, this.box.width / by));
     const k = width / this.box.width;
-    if (width >= this.all.width) {
+    if (width >= whole) {
       this.whole();
       return;
     }
