@@ -17,6 +17,9 @@ export class Session {
   trouble = '';
   room: Room = { width: 103, height: 90 };
 
+  // How the cutting of that job stands, for the ladder.
+  cut: { job: string; state: 'filled' | 'doubt' } | null = null;
+
   // As it was when this window opened it.
   readonly opened: string;
 

@@ -98,6 +98,8 @@ export class Board {
         if (planned.plan) {
           this.planned = planned;
           this.of = ask;
+          const { cutting } = planned.plan;
+          this.session.cut = cutting ? { job: ask.job, state: (cutting.refused ?? []).length > 0 ? 'doubt' : 'filled' } : null;
           if (papers) this.papers = { of: ask, ...papers, files: planned.papers, pages: planned.pages };
         }
       } else if (!papers) {

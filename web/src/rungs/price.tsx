@@ -103,7 +103,7 @@ export function PriceScreen({ session }: { session: Session }) {
       stage={{ view: `roof/${slopeName(session.job.slopes[0]!, 0)}`, views: [], onView: () => undefined, look: 'no-lengths', mark: () => '' }}
     >
       <p><a class="button" href={addressOf({ at: 'job', id: session.id, rung: 'papers', rest: [] })}>{say('papers.all')}</a></p>
-      <h2>{say('price.title')}</h2>
+      <h2 class="at-total"><span>{say('price.title')}</span> {price && <b>{money(price.sums.at(-1)?.amount ?? 0, price.currency)}</b>}</h2>
       <YardFaults session={session} faults={[...book.faults, ...board.faults]} />
       <Working board={board} />
       {price && (

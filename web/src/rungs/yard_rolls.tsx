@@ -2,14 +2,14 @@
 import { useState } from 'preact/hooks';
 import { withValue } from '../job/path';
 import { say } from '../words/words';
-import { money, number } from './shown';
+import { money, tape } from './shown';
 import { isUnder, Wrong, YardField } from './yard_fields';
 import type { Yard, YardBook } from './yard_book';
 
 type YardRoll = Yard['rolls'][number];
 
 const kCodes = [3, 4, 5, 6, 7, 8];
-const shownLength = (value: unknown): string => (typeof value === 'number' ? number(value, 1) : String(value ?? ''));
+const shownLength = (value: unknown): string => (typeof value === 'number' ? tape(value) : String(value ?? ''));
 const sizeOf = (one: { width?: unknown; length?: unknown }): string => `${shownLength(one.width)} × ${shownLength(one.length)}`;
 
 // Of rolls that are sold by the kilogram at one price, that price.
