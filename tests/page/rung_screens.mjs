@@ -6,12 +6,18 @@ export const toRest = (page, rest) =>
     location.hash = `#/job/demo/${to}`;
   }, rest);
 
+export const idle = (page) => page.locator('.working').waitFor({ state: 'detached', timeout: 60_000 });
+
 // The cutting list is there and nothing is under way.
 export const cutReady = async (page) => {
   await page.locator('.strip svg').first().waitFor();
   await page.locator('.sums').first().waitFor();
+  await idle(page);
 };
-export const priced = (page) => page.locator('.sums.whole .total').waitFor();
+export const priced = async (page) => {
+  await page.locator('.sums.whole .total').waitFor();
+  await idle(page);
+};
 
 export const rungScreens = {
   water: async (page) => {

@@ -164,7 +164,7 @@ function OnePaper({ session, paper }: { session: Session; paper: PaperName }) {
   const ready = board.of !== null && board.of.job === session.readableText && board.of.yard === book.text && book.faults.length === 0;
   useEffect(() => {
     if (ready && !made && !board.going && !board.failed && board.faults.length === 0) board.make(paper, size);
-  }, [ready, made === null, paper, size]);
+  }, [ready, board.going === null, made === null, paper, size]);
   const pages = made?.pages.get(paper) ?? kNone;
   const files = (made?.files ?? []).filter((file) => file.name.endsWith('.pdf') || file.name.endsWith('.csv'));
   const name = say(`paper.${paper}` as 'paper.order');

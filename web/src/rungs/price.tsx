@@ -18,11 +18,11 @@ type Line = Price['lines'][number];
 
 const kGroups = ['covering', 'battens', 'timber', 'fixings', 'lead', 'finishing', 'labour', 'access'];
 
-const perOf = (per: string): string => sayIfKnown(`yard.per.${per}`, per);
+const perOf = (per: string): string => sayIfKnown(`price.unit.${per}`, per);
 const sumOf = (line: Line, currency: string): string =>
   line.price === undefined
-    ? `${number(line.quantity, 2)} ${perOf(line.per)}`
-    : `${number(line.quantity, 2)} ${perOf(line.per)} × ${money(line.price, currency)}`;
+    ? say('price.quantity', { n: number(line.quantity, 2), unit: perOf(line.per) })
+    : say('price.product', { n: number(line.quantity, 2), unit: perOf(line.per), price: money(line.price, currency) });
 
 // Why so many: the figure, its sum and its rule, which a person may change.
 function Why({ session, line }: { session: Session; line: Line }) {

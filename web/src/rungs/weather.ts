@@ -17,9 +17,14 @@ const kSame = 1e-6;
 
 export function leadCurve(f: Frontier): Known[] {
   if (f.drift < 0 || f.climb < 0) return [];
+  // Where it stands as much as it must, it was not asked for more: as much as the covering there, less what it lies back.
+  const back = Math.max(0, f.covering_climb - f.climb);
   const between = (f.points ?? [])
     .filter((p) => p.climb >= 0 && p.drift < f.drift)
-    .map((p) => ({ drift: p.drift, climb: p.climb, least: p.climb >= p.covering - kSame }));
+    .map((p) => {
+      const least = p.climb >= p.covering - kSame;
+      return { drift: p.drift, climb: Math.min(f.climb, least ? p.covering - back : p.climb), least };
+    });
   return [{ drift: 0, climb: f.climb, least: false }, ...between, { drift: f.drift, climb: 0, least: false }];
 }
 
