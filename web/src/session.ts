@@ -20,6 +20,9 @@ export class Session {
 
   private nearer = 1;
 
+  // How the cutting of that job stands, for the ladder.
+  cut: { job: string; state: 'filled' | 'doubt' } | null = null;
+
   // As it was when this window opened it.
   readonly opened: string;
 
