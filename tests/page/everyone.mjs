@@ -20,7 +20,7 @@ const kScreens = {
 
 async function visit(page, hash) {
   await page.goto(`${server.url}${hash}`);
-  await page.waitForSelector(hash === '#/' ? '.job-list li' : '.sheet svg');
+  await page.waitForSelector(hash === '#/' ? '.job-list li' : '.sheet svg, .strip svg');
   if (hash.includes('layout') || hash.includes('piece')) await page.waitForSelector('.whys li, .rules li');
   for (const details of await page.locator('details:not([open]) > summary').all()) {
     if (await details.isVisible()) await details.click().catch(() => undefined);
@@ -118,7 +118,7 @@ checks['no word is left out of the catalogue'] = async () => {
   const { page, context } = await begin('desk', {}, '?lang=x-pseudo');
   for (const [name, hash] of Object.entries(kScreens)) {
     await page.goto(`${server.url}?lang=x-pseudo${hash}`);
-    await page.waitForSelector(hash === '#/' ? '.job-list li' : '.sheet svg');
+    await page.waitForSelector(hash === '#/' ? '.job-list li' : '.sheet svg, .strip svg');
     await page.waitForTimeout(300);
     const left = await page.evaluate(() => {
       const out = [];

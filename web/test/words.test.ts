@@ -24,7 +24,7 @@ describe('the catalogue', () => {
     }
   });
   it('holds no word that nobody says', () => {
-    const put = /^(ask|choice|detail|level|rung|save|settings|measure|add|later|papers|paper|yard|price|compare|cut)\./; // keys that are put together
+    const put = /^(ask|choice|detail|level|rung|save|settings|measure|add|papers|paper|yard|price|compare|cut)\./; // keys that are put together
     const unsaid = Object.keys(words).map((key) => key.replace(/\.one$/, '')).filter((key) => !put.test(key) && !sources.includes(`'${key}'`));
     expect(unsaid).toEqual([]);
   });

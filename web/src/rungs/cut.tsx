@@ -1,5 +1,5 @@
 // Cut: every roll as a strip to scale, what to buy and how good that is, the cuts in order with their tape distances.
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { slopeName } from '../job/job_parts';
 import { Frame } from '../parts/frame';
 import { addressOf, go } from '../route';
@@ -9,7 +9,7 @@ import { say } from '../words/words';
 import { keyOf, type Cutting, type Roll } from './cut_steps';
 import { CutSums } from './cut_sums';
 import { RollPanel } from './roll_panel';
-import { number } from './shown';
+import { number, tape } from './shown';
 import { Strip } from './strip';
 import { useBoard } from './use_board';
 import { Working, YardFaults } from './working';
@@ -103,9 +103,14 @@ interface StripProps {
 }
 
 function RollStrip({ roll, svg, here, cut, address, mark, onPiece }: StripProps) {
-  const size = { code: roll.code, width: number(roll.width), length: number(roll.length), mass: number(roll.mass, 1) };
+  const place = useRef<HTMLElement>(null);
+  // Chosen in the list, it comes into sight.
+  useEffect(() => {
+    if (here) place.current?.scrollIntoView({ block: 'nearest' });
+  }, [here]);
+  const size = { code: roll.code, width: tape(roll.width), length: tape(roll.length), mass: number(roll.mass, 1) };
   return (
-    <section class={`roll ${here ? 'here' : ''}`}>
+    <section ref={place} class={`roll ${here ? 'here' : ''}`}>
       <h3>
         <a href={address} aria-current={here ? 'true' : undefined}>
           <span class="ring" data-engine>{roll.name}</span>

@@ -3,7 +3,7 @@ import { addressOf } from '../route';
 import type { Session } from '../session';
 import { say } from '../words/words';
 import { keyOf, partsOf, runsOf, type CutStep, type Roll } from './cut_steps';
-import { number } from './shown';
+import { tape } from './shown';
 
 interface Props {
   session: Session;
@@ -33,7 +33,7 @@ function Step({ step, of, marks }: { step: CutStep; of: number; marks: Set<strin
             <Part name={run.part} marks={marks} />
             {run.count > 1 && <span class="times">{say('lead.times', { count: run.count })}</span>}
             <span class="tape">
-              {run.marks.length === 0 && step.way !== 'teeth' ? say('cut.to_the_end') : run.marks.map((at) => <b key={at}>{number(at)}</b>)}
+              {run.marks.length === 0 && step.way !== 'teeth' ? say('cut.to_the_end') : run.marks.map((at) => <b key={at}>{tape(at)}</b>)}
             </span>
           </li>
         ))}
@@ -87,7 +87,7 @@ export function RollPanel({ session, roll, mark, ticks, onTick }: Props) {
         <h3>{say('cut.left')}</h3>
         <ul class="proven">
           {left.filter((one) => one.keep).map((one, i) => (
-            <li key={i}>{say('cut.keep', { length: number(one.length), width: number(one.width) })}</li>
+            <li key={i}>{say('cut.keep', { length: tape(one.length), width: tape(one.width) })}</li>
           ))}
           {left.some((one) => !one.keep) && <li>{say('cut.scrap_rest', { count: left.filter((one) => !one.keep).length })}</li>}
         </ul>

@@ -18,6 +18,9 @@ export function number(value: number, most = 0): string {
   return new Intl.NumberFormat(locale(), { maximumFractionDigits: most }).format(value);
 }
 
+// As it stands on a tape.
+export const tape = (mm: number): string => String(Math.round(mm * 10) / 10);
+
 export const percent = (share: number): string => `${number(Math.max(0, share) * 100, 1)} %`;
 
 // Pounds or euros as typed, to pence or cents; null: not an amount.

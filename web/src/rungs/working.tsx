@@ -9,7 +9,7 @@ import type { Board } from './board';
 export function Working({ board }: { board: Board }) {
   const { going } = board;
   if (board.failed) return <p role="alert">{say('engine.trouble')}</p>;
-  if (!going || (going.share === 0 && !going.papers && board.effort === 0)) return null;
+  if (!going || (!going.papers && board.effort === 0)) return null;
   return (
     <div class="working">
       <label>
