@@ -2,11 +2,12 @@
 //
 //   scripts/build bench && build/bench/cutting_table [EFFORT] [SECONDS_FOR_CBC]
 //
-// From the project's folder. The published and synthetic problems lie in ../shared/data/cutting; without them only the
-// hundred thousand pieces are cut. Gaps are to the bound on strip cutting, rounded up to what rolls can cost; below 0
-// the plan beats all strip cutting. `hand` is by width, first fit. With SECONDS_FOR_CBC over 0 and a program `cbc`, the
-// same patterns (those of the linear program and those of the plan that the first pass makes) go to it as an integer
-// program, one thread, and its best is shown; NODE_HIGHS=1 asks bench/cutting/highs.mjs the same.
+// From the project's folder. The published and synthetic problems lie in ../shared/data/cutting; without them
+// only the hundred thousand pieces are cut. Gaps are to the bound on strip cutting, rounded up to what rolls
+// can cost; below 0 the plan beats all strip cutting. `hand` is by width, first fit. With SECONDS_FOR_CBC
+// over 0 and a program `cbc`, the same patterns (those of the linear program and those of the plan that the
+// first pass makes) go to it as an integer program, one thread, and its best is shown; NODE_HIGHS=1 asks
+// bench/cutting/highs.mjs the same.
 #include "column_generation.h"
 #include "hand.h"
 #include "open_data.h"
@@ -71,7 +72,8 @@ void write_program(const Problem& problem, const std::vector<Pattern>& pool, con
   std::ofstream lp(file);
   lp << "Minimize\n cost:";
   for (std::size_t p = 0; p < pool.size(); ++p) {
-    lp << (p == 0 ? " " : "\n + ") << problem.stocks[static_cast<std::size_t>(pool[p].stock)].cost << " x" << p;
+    lp << (p == 0 ? " " : "\n + ") << problem.stocks[static_cast<std::size_t>(pool[p].stock)].cost << " x"
+       << p;
   }
   lp << "\nSubject To\n";
   for (std::size_t t = 0; t < problem.demand.size(); ++t) {
@@ -135,15 +137,17 @@ void run(const Class& one, double effort, double seconds) {
     const std::string lp = (folder / "a.lp").string();
     const std::string answer = (folder / "a.txt").string();
     const std::string limit = std::to_string(seconds);
-    const double by_cbc = ask("cbc '" + lp + "' -sec " + limit + " -threads 0 -solve -solu '" + answer + "' > /dev/null 2>&1",
-                              answer, "objective value");
+    const double by_cbc =
+        ask("cbc '" + lp + "' -sec " + limit + " -threads 0 -solve -solu '" + answer + "' > /dev/null 2>&1",
+            answer, "objective value");
     if (by_cbc > 0) cbc.add(gap(static_cast<std::int64_t>(by_cbc + 0.5), bound));
     if (std::getenv("NODE_HIGHS") == nullptr) continue;
-    const double by_highs = ask("node bench/cutting/highs.mjs '" + lp + "' " + limit + " > '" + answer + "'", answer, "cost ");
+    const double by_highs =
+        ask("node bench/cutting/highs.mjs '" + lp + "' " + limit + " > '" + answer + "'", answer, "cost ");
     if (by_highs > 0) highs.add(gap(static_cast<std::int64_t>(by_highs + 0.5), bound));
   }
-  std::printf("| %s | %d | %.2f / %.2f | %d | %.2f | %.3f | %.1f |", one.name.c_str(), ours.n, ours.mean(), ours.worst,
-              proven, times.mean(), bounds.mean(), hand.mean());
+  std::printf("| %s | %d | %.2f / %.2f | %d | %.2f | %.3f | %.1f |", one.name.c_str(), ours.n, ours.mean(),
+              ours.worst, proven, times.mean(), bounds.mean(), hand.mean());
   if (cbc.n > 0) std::printf(" %.2f / %.2f |", cbc.mean(), cbc.worst);
   if (highs.n > 0) std::printf(" %.2f / %.2f |", highs.mean(), highs.worst);
   std::printf("\n");
@@ -155,7 +159,10 @@ void run(const Class& one, double effort, double seconds) {
 int main(int argc, char** argv) {
   const double effort = argc > 1 ? std::atof(argv[1]) : 1;
   const double seconds = argc > 2 ? std::atof(argv[2]) : 0;
-  std::printf("| class | problems | gap %%, mean / worst | proven | s | bound s | hand %% | Cbc %%, %g s | HiGHS %%, %g s |\n", seconds, seconds);
+  std::printf(
+      "| class | problems | gap %%, mean / worst | proven | s | bound s | hand %% | Cbc %%, %g s | HiGHS %%, "
+      "%g s |\n",
+      seconds, seconds);
   std::printf("|---|---|---|---|---|---|---|---|---|\n");
   if (fs::exists(sample::data_folder())) {
     for (const std::string stem : {"house", "S", "M", "L", "X", "Z"}) {

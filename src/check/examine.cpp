@@ -300,6 +300,7 @@ Examined examine(const PlacedRoof& roof, const job::Survey& survey, const practi
     measure_nails(m);
     measure_pipes(m);
     measure_stacks(m);
+    measure_joins(m);
     trace_faces(m);
     const std::vector<Site> sites = sites_of(slope);
     if (sites.empty()) continue;

@@ -54,6 +54,8 @@ void measure_nails(Measures& m);
 void measure_pipes(Measures& m);
 // Welded corners, and saddles where a stack stands through the ridge.
 void measure_stacks(Measures& m);
+// Valleys and mitred hips, along their line.
+void measure_joins(Measures& m);
 // Water down the walls' faces.
 void trace_faces(Measures& m);
 

@@ -152,6 +152,26 @@ std::int64_t order_of(const job::Placement& placement, const std::vector<Step>* 
   return kOnTop + 2 * step.rank;
 }
 
+// Lead of a wrong detail is in no order of work. Whoever lays it all the same works up the slope.
+void order_unfitted(const job::Plan& plan, PlacedSlope& out) {
+  std::vector<std::pair<double, PlacedLead*>> from_low;
+  for (PlacedLead& lead : out.leads) {
+    if (!plan.pieces[lead.piece].wrong || lead.course > -2) continue;
+    double low = 1e300;
+    for (const PlacedPanel& panel : lead.panels) {
+      for (const Vec3& p : panel.ring) low = std::min(low, p.y);
+    }
+    from_low.emplace_back(low, &lead);
+  }
+  std::stable_sort(from_low.begin(), from_low.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::int64_t rank = 0;
+  for (const auto& [low, lead] : from_low) {
+    rank += 2;
+    lead->order = (lead->kind == "secret-gutter" ? -kOnTop : kOnTop) + rank;
+  }
+}
+
 void place_leads(const job::Plan& plan, PlacedSlope& out) {
   const Steps steps = steps_of(plan);
   std::map<std::tuple<std::string, std::string, std::string>, std::size_t> seen;
@@ -189,6 +209,7 @@ void place_leads(const job::Plan& plan, PlacedSlope& out) {
       out.leads.push_back(std::move(lead));
     }
   }
+  order_unfitted(plan, out);
 }
 
 // Where what hangs over a wall comes down to the roof the wall ends, as far as rain is concerned.

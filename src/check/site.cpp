@@ -415,14 +415,18 @@ Site site_of(const PlacedSlope& slope, const std::vector<const PlacedFace*>& fac
       const double high = std::max(f->face.from.s, f->face.to.s).in_mm();
       const double s0 = is_level(f->face.kind) && f->face.roof_below ? low - deep : low;
       const double s1 = is_level(f->face.kind) && !f->face.roof_below ? high + deep : high;
-      if (s1 - s0 > site.run) {
-        site.run = s1 - s0;
+      // Of a face that runs up the slope only what is rained on and has to be dry below.
+      const double from = is_level(f->face.kind) ? s0 : std::max(s0, slope.eaves);
+      const double to = is_level(f->face.kind) ? s1 : std::min(s1, slope.top - kUnderRidge);
+      if (to - from > site.run) {
+        site.run = to - from;
         site.courses = courses_within(slope, s0, s1);
       }
     }
   }
-  // What gets below the under-course near its tail comes out over the fascia: as far up as it can be driven.
-  const double eaves = slope.eaves + std::max(length - 2 * slope.gauge, 0.0);
+  // What gets below the under-course near its tail comes out over the fascia. In front of a stack that stands
+  // on the eaves, where lead covers the lowest courses' joints, so does what is driven up by a headlap.
+  const double eaves = is_stack(faces) ? slope.eaves + std::max(length - 2 * slope.gauge, 0.0) : slope.eaves;
   site.traced.eaves = eaves;
   site.traced.masonry = masonry_of(slope, false);
   site.traced.dressed = corners_of(slope);
@@ -518,7 +522,7 @@ Traced plain_field(const PlacedSlope& slope) {
     }
     order += 2;
   }
-  out.eaves = slope.eaves + std::max(slope.slope->covering.length.value.in_mm() - 2 * slope.gauge, 0.0);
+  out.eaves = slope.eaves;
   // The outermost half units have no neighbours to drop their water on.
   out.ours.push_back(box(pitch, right - pitch, 0, slope.top - kUnderRidge));
   add_ridge(slope, {0, right, 0, slope.top}, out);

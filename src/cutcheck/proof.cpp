@@ -39,12 +39,14 @@ std::int64_t whole(double mm) {
 }
 
 std::int64_t credit(const Question& q, std::int64_t a, std::int64_t b) {
-  if (q.keep_rate == 0 || std::max(a, b) < q.keep_long || std::min(a, b) < q.keep_short || std::min(a, b) <= 0) return 0;
+  if (q.keep_rate == 0 || std::max(a, b) < q.keep_long || std::min(a, b) < q.keep_short ||
+      std::min(a, b) <= 0)
+    return 0;
   return a * b * q.keep_rate / 1'000'000;
 }
 
-Question question(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-                  const std::map<std::string, std::int64_t>& wanted) {
+Question question(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+                  const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   Question out;
   const auto kerf = static_cast<std::int64_t>(std::ceil(yard.kerf.in_mm() - 1e-6));
   const double kg = pack.lead(code.code).kg_per_m2 / 1e6;
@@ -55,8 +57,9 @@ Question question(const job::Plan& plan, const job::Yard& yard, const practice::
     const auto w = whole(roll.width.in_mm());
     const auto l = whole(roll.length.in_mm());
     const double area = static_cast<double>(w) * static_cast<double>(l);
-    const double price = roll.price ? static_cast<double>(*roll.price)
-                                    : std::round(static_cast<double>(roll.price_per_kg.value_or(0)) * kg * area);
+    const double price = roll.price
+                             ? static_cast<double>(*roll.price)
+                             : std::round(static_cast<double>(roll.price_per_kg.value_or(0)) * kg * area);
     cheapest = std::min(cheapest, price / area);
     out.sizes.push_back({w + kerf, l + kerf,
                          std::max<std::int64_t>(0, std::llround((price - scrap * area) * kParts)),
@@ -78,7 +81,8 @@ Question question(const job::Plan& plan, const job::Yard& yard, const practice::
     const double area = static_cast<double>(w) * static_cast<double>(l);
     const double worth = (kept ? keep : scrap) * area;
     out.sizes.push_back({w + kerf, l + kerf,
-                         std::max<std::int64_t>(0, std::llround((worth - scrap * area) * kParts)), offcut.count});
+                         std::max<std::int64_t>(0, std::llround((worth - scrap * area) * kParts)),
+                         offcut.count});
   }
   std::map<std::string, std::int64_t> prices;
   for (const job::CutProof::Price& price : code.proof.prices) prices[price.mark] = price.price;
@@ -93,6 +97,7 @@ Question question(const job::Plan& plan, const job::Yard& yard, const practice::
     }
     out.items.push_back(item);
     std::swap(item.along, item.across);
+    if (item.along == item.across) item.copies = 0;  // a square lies one way only: none of it twice
     out.items.push_back(item);
   }
   std::int64_t step = 0;
@@ -138,7 +143,8 @@ std::int64_t most_of(const Question& q, std::int64_t capacity, std::int64_t room
         best = std::max(best, strip[static_cast<std::size_t>(x - wide)] + take * items[i].value);
       }
     }
-    if (i + 1 == items.size() || items[i + 1].along != items[i].along) kinds.emplace_back(items[i].along, strip.back());
+    if (i + 1 == items.size() || items[i + 1].along != items[i].along)
+      kinds.emplace_back(items[i].along, strip.back());
   }
   std::vector<std::int64_t> pile(static_cast<std::size_t>(height) + 1, 0);
   for (std::int64_t x = 1; x <= height; ++x) {
@@ -156,16 +162,18 @@ std::int64_t most_of(const Question& q, std::int64_t capacity, std::int64_t room
 }
 
 // Every piece of the code has its own box in the list, no larger than its net asks for.
-bool boxes_are_true(const job::Plan& plan, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
+bool boxes_are_true(const job::Plan& plan, const job::CutCode& code,
+                    const std::map<std::string, std::int64_t>& wanted) {
   for (const job::Piece& piece : plan.pieces) {
     if (piece.code != code.code || wanted.find(piece.mark) == wanted.end()) continue;
     const geom::Box net = geom::bounds(piece.net.outline);
     const double length = std::ceil(static_cast<double>(net.width()) / 1000 - 1e-9);
     const double width = std::ceil(static_cast<double>(net.height()) / 1000 - 1e-9);
-    const bool listed = std::any_of(code.proof.boxes.begin(), code.proof.boxes.end(), [&](const job::CutProof::Box& box) {
-      return box.marks.size() == 1 && box.marks.front() == piece.mark && box.length.in_mm() <= length &&
-             box.width.in_mm() <= width;
-    });
+    const bool listed =
+        std::any_of(code.proof.boxes.begin(), code.proof.boxes.end(), [&](const job::CutProof::Box& box) {
+          return box.marks.size() == 1 && box.marks.front() == piece.mark && box.length.in_mm() <= length &&
+                 box.width.in_mm() <= width;
+        });
     if (!listed) return false;
   }
   return true;
@@ -181,7 +189,8 @@ std::int64_t rounded_up(const Question& q, std::int64_t bound) {
 // Every strip cutting there is, by what is left to cut: small jobs only.
 class TryAll {
  public:
-  TryAll(const Question& q, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) : q_(q) {
+  TryAll(const Question& q, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted)
+      : q_(q) {
     std::map<std::string, std::size_t> type;
     for (const auto& [mark, n] : wanted) {
       const bool priced = std::any_of(code.proof.prices.begin(), code.proof.prices.end(),
@@ -219,10 +228,12 @@ class TryAll {
   std::int64_t cheapest() {
     if (too_much_ || q_.keep_rate != 0) return -1;
     std::vector<std::int64_t> single(states_, kNever);
-    std::map<std::int64_t, std::vector<std::int64_t>> piles;  // by how long a strip is: pieces may turn, so for both ways
+    std::map<std::int64_t, std::vector<std::int64_t>>
+        piles;  // by how long a strip is: pieces may turn, so for both ways
     for (const Size& size : q_.sizes) {
       if (size.most >= 0) return -1;
-      for (const auto& [capacity, room] : {std::pair(size.width, size.length), std::pair(size.length, size.width)}) {
+      for (const auto& [capacity, room] :
+           {std::pair(size.width, size.length), std::pair(size.length, size.width)}) {
         auto& pile = piles[capacity];
         if (pile.empty()) pile = heights(capacity);
         for (std::size_t u = 1; u < states_; ++u) {
@@ -247,8 +258,8 @@ class TryAll {
     return static_cast<std::int64_t>(u / weight_[t] % (static_cast<std::size_t>(demand_[t]) + 1));
   }
 
-  // The least sum over parts that make up each multiset; a part counts `each` of it. The highest type first: every
-  // split has one part that holds a piece of it.
+  // The least sum over parts that make up each multiset; a part counts `each` of it. The highest type first:
+  // every split has one part that holds a piece of it.
   std::vector<std::int64_t> summed(const std::vector<std::int64_t>& each) const {
     std::vector<std::int64_t> out(states_, kNever);
     out[0] = 0;
@@ -311,15 +322,16 @@ class TryAll {
   bool too_much_ = false;
 };
 
-double try_all(const Question& q, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
+double try_all(const Question& q, const job::CutCode& code,
+               const std::map<std::string, std::int64_t>& wanted) {
   const std::int64_t cost = TryAll(q, code, wanted).cheapest();
   return cost < 0 ? -1 : static_cast<double>(cost) / kParts + q.pieces;
 }
 
 }  // namespace
 
-double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-              const std::map<std::string, std::int64_t>& wanted) {
+double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+              const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   if (code.proof.scale <= 0 || code.proof.prices.empty() || !boxes_are_true(plan, code, wanted)) return -1;
   const Question q = question(plan, yard, pack, code, wanted);
   const std::int64_t scale = code.proof.scale;
@@ -343,8 +355,8 @@ double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack
   return static_cast<double>(rounded_up(q, bound)) / kParts + q.pieces;
 }
 
-double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-               const std::map<std::string, std::int64_t>& wanted) {
+double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+               const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   const Question q = question(plan, yard, pack, code, wanted);
   double area = 0;
   std::map<std::string, std::int64_t> left = wanted;
@@ -372,8 +384,8 @@ double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pac
   return static_cast<double>(rounded_up(q, whole)) / kParts + q.pieces;
 }
 
-double searched(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-                const std::map<std::string, std::int64_t>& wanted) {
+double searched(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+                const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   if (!boxes_are_true(plan, code, wanted)) return -1;
   const Question q = question(plan, yard, pack, code, wanted);
   return try_all(q, code, wanted);

@@ -34,8 +34,8 @@ Certificate certify_two_stage(const Problem& problem, const std::vector<double>&
   for (int attempt = 0; attempt < 40; ++attempt) {
     out.prices.clear();
     for (const double price : prices) {
-      out.prices.push_back(
-          std::max<std::int64_t>(0, static_cast<std::int64_t>(price * (1 - shrink) * static_cast<double>(out.scale))));
+      out.prices.push_back(std::max<std::int64_t>(
+          0, static_cast<std::int64_t>(price * (1 - shrink) * static_cast<double>(out.scale))));
     }
     table.price(out.prices, out.scale);
     double above = 0;
@@ -76,14 +76,16 @@ std::int64_t area_bound(const Problem& problem, const std::vector<double>& areas
     const double area = static_cast<double>(stock.width) * stock.length;
     return std::max(0.0, static_cast<double>(stock.cost) / area - back);
   };
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rate(a) < rate(b); });
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return rate(a) < rate(b); });
   double cost = needed * back;
   for (const std::size_t s : order) {
     if (needed <= 0) break;
     const Stock& stock = problem.stocks[s];
     const double area = static_cast<double>(stock.width) * stock.length;
-    const double have =
-        stock.available == kUnlimited ? needed : std::min(needed, area * static_cast<double>(stock.available));
+    const double have = stock.available == kUnlimited
+                            ? needed
+                            : std::min(needed, area * static_cast<double>(stock.available));
     cost += have * rate(s);
     needed -= have;
   }

@@ -224,7 +224,8 @@ Fill::Found Fill::best(const Wanted& wanted, std::int64_t finish_within) {
   }
   if (along) {
     for (std::size_t s = 0; s < problem_.stocks.size(); ++s) {
-      if (grid_.lengths[s] <= longest && (*wanted.stock)[s] != 0) lengths.emplace_back(grid_.lengths[s], true);
+      if (grid_.lengths[s] <= longest && (*wanted.stock)[s] != 0)
+        lengths.emplace_back(grid_.lengths[s], true);
     }
   }
   std::sort(lengths.begin(), lengths.end());

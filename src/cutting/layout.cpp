@@ -213,7 +213,8 @@ class Layout {
 job::CutRoll lay_out(const Problem& problem, const Pattern& pattern, const Pieces& pieces, std::int32_t width,
                      std::int32_t length) {
   job::CutRoll out = Layout(pattern, pieces, width, length).run();
-  // The parting along the teeth comes last: it is snips' work, and every pair of a name may come from several strips.
+  // The parting along the teeth comes last: it is snips' work, and every pair of a name may come from several
+  // strips.
   std::stable_partition(out.cuts.begin(), out.cuts.end(),
                         [](const job::CutStep& step) { return step.way != job::CutWay::teeth; });
   const Keep& keep = problem.keep;

@@ -10,8 +10,9 @@ namespace lapwright::cutting {
 
 namespace {
 
-constexpr std::int32_t kPlacesMost = 1200;        // along the longest stock: the grid is made coarser until that holds
-constexpr std::int64_t kStepsOfWork = 14;         // of the table, in one of the others': it runs side by side
+constexpr std::int32_t kPlacesMost =
+    1200;  // along the longest stock: the grid is made coarser until that holds
+constexpr std::int64_t kStepsOfWork = 14;  // of the table, in one of the others': it runs side by side
 constexpr double kValueMost = 1 << 29;
 constexpr int kRoundsMost = 60;
 constexpr double kWorthARound = 2e-5;  // what is left to gain, as a share of the bound
@@ -67,9 +68,11 @@ bool StraightBound::step() {
   double density = 0;
   for (const Option& option : problem_.options) {
     double value = 0;
-    for (const Share& share : option.gives) value += prices[static_cast<std::size_t>(share.type)] * share.count;
+    for (const Share& share : option.gives)
+      value += prices[static_cast<std::size_t>(share.type)] * share.count;
     values.push_back(value);
-    const double area = static_cast<double>(std::max(1, coarse(option.along))) * std::max(1, coarse(option.across));
+    const double area =
+        static_cast<double>(std::max(1, coarse(option.along))) * std::max(1, coarse(option.across));
     density = std::max(density, value / area);
   }
   const double all = density * most(problem_, step_, &Stock::width) * most(problem_, step_, &Stock::length);
@@ -87,8 +90,8 @@ bool StraightBound::step() {
   }
   table_.fill(items);
 
-  // The stock that is worth most above its cost says how far the prices must shrink: to cost · unit / worth, where a
-  // unit of money is `unit` of the prices.
+  // The stock that is worth most above its cost says how far the prices must shrink: to cost · unit / worth,
+  // where a unit of money is `unit` of the prices.
   const auto unit = static_cast<std::int64_t>(scale * 1024);  // in 1/1024, so that rounding costs nothing
   double ratio = 1;
   std::vector<std::int64_t> worth_of;

@@ -1,8 +1,9 @@
 // What no straight cutting from edge to edge can be cheaper than.
 //
-// The linear program goes on from the two-stage one with patterns of the guillotine table. After each round the prices
-// are shrunk until no rectangle of stock is worth more than it costs, in whole numbers: then they prove a bound. Sides
-// are rounded down to a coarse grid first, which only makes cutting easier, so the bound stays true.
+// The linear program goes on from the two-stage one with patterns of the guillotine table. After each round
+// the prices are shrunk until no rectangle of stock is worth more than it costs, in whole numbers: then they
+// prove a bound. Sides are rounded down to a coarse grid first, which only makes cutting easier, so the bound
+// stays true.
 #pragma once
 
 #include "column_generation.h"

@@ -26,6 +26,7 @@ std::string piece_list(const job::Plan& plan) {
   Csv csv({"mark", "kind", "slope", "junction", "face", "count", "length mm", "width mm", "code", "metal",
            "kg each", "kg"});
   for (const job::Piece& piece : plan.pieces) {
+    if (piece.wrong) continue;  // what is crossed out is on no list that somebody cuts or orders by
     const auto count = static_cast<double>(piece.count);
     csv.text(piece.mark).text(piece.kind).text(piece.slope).text(piece.junction).text(piece.face);
     csv.number(count, 0).number(piece.length.in_mm(), kMm).number(piece.width.in_mm(), kMm);
@@ -72,10 +73,16 @@ void figure_rows(Csv& csv, std::string_view owner, const std::vector<job::Figure
     std::string terms;
     for (const job::Term& term : figure.terms) {
       terms += (terms.empty() ? "" : "; ") + term.symbol + " = " +
-               practice::shown(term.value, term.unit, job::ShownIn::mm, practice::ShownHow::fine) + ", " + term.from;
+               practice::shown(term.value, term.unit, job::ShownIn::mm, practice::ShownHow::fine) + ", " +
+               term.from;
     }
     csv.text(owner).text(figure.name).number(figure.value, kFine).text(figure.unit);
-    csv.text(figure.formula).text(terms).text(figure.rule).text(figure.source).text(name_of(figure.standing)).end();
+    csv.text(figure.formula)
+        .text(terms)
+        .text(figure.rule)
+        .text(figure.source)
+        .text(name_of(figure.standing))
+        .end();
   }
 }
 
@@ -91,7 +98,8 @@ std::string proof_list(const job::Plan& plan) {
 }
 
 std::string price_list(const job::Price& price, const practice::Catalogue& catalogue) {
-  Csv csv({"what", "slope", "quantity", "per", "price " + price.currency, "amount " + price.currency, "note"});
+  Csv csv(
+      {"what", "slope", "quantity", "per", "price " + price.currency, "amount " + price.currency, "note"});
   const std::string missing = catalogue.say("price.missing", {}, job::ShownIn::mm);
   for (const job::PriceLine& line : price.lines) {
     csv.text(line.text).text(line.slope).number(line.quantity, kFine).text(line.per);

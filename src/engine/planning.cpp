@@ -206,7 +206,8 @@ Result<void> settle_estimate(Planned& planned, const job::Yard* yard) {
   auto price = estimate::price(plan, *yard);
   if (!price) return failed(std::move(price.error()));
   for (job::PriceLine& line : price->lines) {
-    if (line.text.empty()) line.text = planned.catalogue.say("item." + line.item, {}, planned.survey.shown_in);
+    if (line.text.empty())
+      line.text = planned.catalogue.say("item." + line.item, {}, planned.survey.shown_in);
   }
   plan.price = std::move(*price);
   return {};
@@ -214,10 +215,9 @@ Result<void> settle_estimate(Planned& planned, const job::Yard* yard) {
 
 void add_findings(Planned& planned, std::vector<job::Finding> findings) {
   for (job::Finding& finding : findings) {
-    finding.text =
-        planned.catalogue.say("finding." + finding.rule,
-                              in_words(finding.params, planned.catalogue, planned.survey.shown_in),
-                              planned.survey.shown_in);
+    finding.text = planned.catalogue.say("finding." + finding.rule,
+                                         in_words(finding.params, planned.catalogue, planned.survey.shown_in),
+                                         planned.survey.shown_in);
     planned.plan.findings.push_back(std::move(finding));
   }
   by_severity(planned.plan);

@@ -32,8 +32,8 @@ struct Known {
 Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes = {});
 Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::string_view yard_bytes = {});
 
-// Makes the estimate again, now that the cutting list stands, and prices it where `yard` is one that prices work. A
-// yard that prices what no estimate has is at fault.
+// Makes the estimate again, now that the cutting list stands, and prices it where `yard` is one that prices
+// work. A yard that prices what no estimate has is at fault.
 Result<void> settle_estimate(Planned& planned, const job::Yard* yard);
 
 // Adds findings of a later stage: in words, in their place by severity.

@@ -101,6 +101,22 @@ class Writer {
   }
 };
 
+void range(JsonText& out, const FaultRange& range) {
+  out.key("range");
+  out.open_object();
+  if (!range.least.empty()) {
+    put(out, "least", range.least);
+    out.key("above");
+    out.flag(range.above_least);
+  }
+  if (!range.most.empty()) {
+    put(out, "most", range.most);
+    out.key("below");
+    out.flag(range.below_most);
+  }
+  out.close_object();
+}
+
 }  // namespace
 
 std::string why_json(std::string_view kind, const std::vector<job::Figure>& figures,
@@ -146,6 +162,7 @@ std::string faults_json(const Faults& faults) {
     put(out, "read", fault.read);
     put(out, "accepted", fault.accepted);
     put(out, "mend", fault.mend);
+    if (fault.range.known()) range(out, fault.range);
     out.close_object();
   }
   out.close_list();

@@ -46,7 +46,8 @@ void add_strips(const Sources& sources, Lines& lines) {
   std::map<std::int64_t, double> area;                                          // mm², by code
   std::map<std::pair<std::int64_t, std::int64_t>, std::vector<Length>> strips;  // by code and width in µm
   double metal = 0;
-  for (const job::Piece& piece : sources.plan.pieces) {
+  for (const job::Piece* at : sources.pieces) {
+    const job::Piece& piece = *at;
     const auto n = static_cast<std::size_t>(std::max<std::int64_t>(piece.count, 0));
     if (!piece.code) {
       metal += piece.mass.in_kg() * static_cast<double>(n);
@@ -117,8 +118,8 @@ void add_rolls(const Sources& sources, Lines& lines) {
   std::vector<Like> likes;
   for (const job::CutRoll& roll : sources.plan.cutting->rolls) {
     const auto like = std::find_if(likes.begin(), likes.end(), [&](const Like& one) {
-      return one.roll->code == roll.code && one.roll->width == roll.width && one.roll->length == roll.length &&
-             one.roll->offcut == roll.offcut;
+      return one.roll->code == roll.code && one.roll->width == roll.width &&
+             one.roll->length == roll.length && one.roll->offcut == roll.offcut;
     });
     if (like != likes.end()) {
       like->count += roll.count;
@@ -129,8 +130,9 @@ void add_rolls(const Sources& sources, Lines& lines) {
   const practice::Rule& lift = sources.pack.rule("lift.one_person");
   for (const Like& like : likes) {
     const bool heavy = like.roll->mass.in_kg() > lift.value;
-    const std::string_view item =
-        like.roll->offcut ? "lead.from_rack" : heavy ? "lead.roll_two_people" : "lead.roll";
+    const std::string_view item = like.roll->offcut ? "lead.from_rack"
+                                  : heavy           ? "lead.roll_two_people"
+                                                    : "lead.roll";
     const auto n = static_cast<double>(like.count);
     lines.add("lead", "", Why(item, "n", "").term("n", n, "", "cutting list").gives(n),
               {{"code", static_cast<double>(like.roll->code), ""},

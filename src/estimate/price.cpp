@@ -21,7 +21,8 @@ using practice::Why;
 
 constexpr std::int64_t kWhole = 10'000;  // hundredths of a percent in one
 
-// What a yard may price, and per what it may do so. Rolls are priced where the yard lists them, hours under labour.
+// What a yard may price, and per what it may do so. Rolls are priced where the yard lists them, hours under
+// labour.
 struct Priced {
   std::string_view item;
   Per per = Per::piece;
@@ -45,7 +46,8 @@ constexpr std::array<Priced, 14> kPriced{{
 }};
 
 const Priced* priced(std::string_view item) {
-  const auto at = std::find_if(kPriced.begin(), kPriced.end(), [&](const Priced& p) { return p.item == item; });
+  const auto at =
+      std::find_if(kPriced.begin(), kPriced.end(), [&](const Priced& p) { return p.item == item; });
   return at == kPriced.end() ? nullptr : &*at;
 }
 
@@ -63,12 +65,20 @@ Faults faults_of(const job::Yard& yard) {
     const Priced* what = priced(price.item);
     if (what == nullptr) {
       const auto near = nearest(price.item, known);
-      out.push_back({FaultCode::bad_choice, path + ".item", {}, quoted(price.item), list,
+      out.push_back({FaultCode::bad_choice,
+                     path + ".item",
+                     {},
+                     quoted(price.item),
+                     list,
                      near ? "did you mean " + std::string(*near) + "?" : "take one of these"});
     } else if (price.per != what->per && price.per != what->or_per) {
-      out.push_back({FaultCode::bad_choice, path + ".per", {}, quoted(name_of(price.per)),
-                     quoted(name_of(what->per)) + (what->or_per ? " or " + quoted(name_of(*what->or_per)) : ""),
-                     "price it in what it is counted in"});
+      out.push_back(
+          {FaultCode::bad_choice,
+           path + ".per",
+           {},
+           quoted(name_of(price.per)),
+           quoted(name_of(what->per)) + (what->or_per ? " or " + quoted(name_of(*what->or_per)) : ""),
+           "price it in what it is counted in"});
     }
   }
   return out;
@@ -208,7 +218,9 @@ class Pricing {
     std::int64_t vat = 0;
     if (terms.vat) vat = share("vat", net, *terms.vat);
     sum("total", net + vat,
-        std::move(Why("total", "n + v", "").term("n", number(net), "", kFromLines).term("v", number(vat), "", kFromLines)));
+        std::move(Why("total", "n + v", "")
+                      .term("n", number(net), "", kFromLines)
+                      .term("v", number(vat), "", kFromLines)));
   }
 
   const job::Plan& plan_;
@@ -236,7 +248,10 @@ Result<job::Price> price(const job::Plan& plan, const job::Yard& yard) {
   if (yard.terms) {
     for (const std::string& group : yard.terms->leave_out) {
       if (std::find(kGroups.begin(), kGroups.end(), group) != kGroups.end()) continue;
-      faults.push_back({FaultCode::bad_choice, "$.terms.leave_out", {}, quoted(group),
+      faults.push_back({FaultCode::bad_choice,
+                        "$.terms.leave_out",
+                        {},
+                        quoted(group),
                         "covering, battens, timber, fixings, lead, finishing, labour, access",
                         "take one of these"});
     }

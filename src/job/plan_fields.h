@@ -346,8 +346,8 @@ template <class Out>
 void fields(Out& out, const CutProof& v) {
   out.count("scale", "Of the prices.", v.scale);
   out.list("prices", "At which no strip pattern is worth more than its stock.", v.prices, When::given);
-  out.list("boxes", "Rectangles that pieces may be cut from: one piece each, or several head to tail.", v.boxes,
-           When::given);
+  out.list("boxes", "Rectangles that pieces may be cut from: one piece each, or several head to tail.",
+           v.boxes, When::given);
 }
 
 template <class Out>

@@ -24,18 +24,21 @@ std::string gives_of(const Words& words, const job::CutStep& step) {
     std::size_t same = i;
     while (same < step.gives.size() && step.gives[same] == step.gives[i]) ++same;
     const std::string name = step.gives[i].empty() ? words.say("sheet.cutting_left") : step.gives[i];
-    out += (out.empty() ? "" : ", ") + (same - i > 1 ? std::to_string(same - i) + " × " : std::string()) + name;
+    out +=
+        (out.empty() ? "" : ", ") + (same - i > 1 ? std::to_string(same - i) + " × " : std::string()) + name;
     i = same;
   }
   return out;
 }
 
 std::string step_text(const Words& words, const job::CutStep& step, std::int64_t parts) {
-  const std::string of =
-      step.part == "roll" ? words.say("sheet.cutting_whole")
-      : parts > 1         ? words.say("sheet.cutting_each", {{"count", static_cast<double>(parts), ""}, {"part", step.part, ""}})
-                          : step.part;
-  const job::Params params{{"part", of, ""}, {"marks", marks_of(words, step), ""}, {"gives", gives_of(words, step), ""}};
+  const std::string of = step.part == "roll" ? words.say("sheet.cutting_whole")
+                         : parts > 1
+                             ? words.say("sheet.cutting_each",
+                                         {{"count", static_cast<double>(parts), ""}, {"part", step.part, ""}})
+                             : step.part;
+  const job::Params params{
+      {"part", of, ""}, {"marks", marks_of(words, step), ""}, {"gives", gives_of(words, step), ""}};
   switch (step.way) {
     case job::CutWay::across:
       return words.say("sheet.cutting_across", params);
@@ -68,16 +71,16 @@ void add_shopping(Sheets& sheets, const job::Cutting& cutting) {
   std::vector<Line> lines;
   for (const job::CutRoll& roll : cutting.rolls) {
     auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
-      return line.roll->code == roll.code && line.roll->width == roll.width && line.roll->length == roll.length &&
-             line.roll->offcut == roll.offcut;
+      return line.roll->code == roll.code && line.roll->width == roll.width &&
+             line.roll->length == roll.length && line.roll->offcut == roll.offcut;
     });
     if (same == lines.end()) same = lines.insert(lines.end(), Line{&roll, 0, ""});
     same->count += roll.count;
     same->names += (same->names.empty() ? "" : ", ") + roll.name;
   }
   for (const Line& line : lines) {
-    flow.paragraph(std::to_string(line.count) + " × " + size_of(words, *line.roll) + "   " + line.names, draw::pt(13), 0,
-                   draw::Weight::bold);
+    flow.paragraph(std::to_string(line.count) + " × " + size_of(words, *line.roll) + "   " + line.names,
+                   draw::pt(13), 0, draw::Weight::bold);
   }
   flow.gap(3);
   flow.paragraph(words.say("sheet.cutting_sums", {{"bought", cutting.bought.in_kg(), "kg"},
@@ -133,7 +136,8 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
     if (!piece.keep) continue;
     if (!any) y -= 2;
     any = true;
-    paragraph(words.say("sheet.cutting_kept", {{"length", piece.length.in_mm(), "mm"}, {"width", piece.width.in_mm(), "mm"}}),
+    paragraph(words.say("sheet.cutting_kept",
+                        {{"length", piece.length.in_mm(), "mm"}, {"width", piece.width.in_mm(), "mm"}}),
               draw::Weight::bold, 0);
   }
 }

@@ -15,7 +15,8 @@ using draw::Weight;
 
 bool is_ordered(const job::Plan& plan, const job::EstimateLine& line) {
   if (line.group == "labour" || line.group == "access") return false;
-  // Weight in place is no thing to ask for, wedges are made from offcuts; strips stand in where nothing says how rolls are cut.
+  // Weight in place is no thing to ask for, wedges are made from offcuts; strips stand in where nothing says
+  // how rolls are cut.
   if (line.item == "lead.in_place" || line.item == "finishing.rake_out" || line.item == "finishing.chase" ||
       line.item == "fixings.wedges") {
     return false;
@@ -65,16 +66,17 @@ void add_order(Sheets& sheets) {
     say_line(flow, words, line);
   }
   if (plan.estimate.battens.empty()) return;
-  flow.need(draw::line_height(kNumber) * (6 + static_cast<double>(std::min<std::size_t>(plan.estimate.battens.size(), 12))));
+  flow.need(draw::line_height(kNumber) *
+            (6 + static_cast<double>(std::min<std::size_t>(plan.estimate.battens.size(), 12))));
   flow.heading(words.say("sheet.batten_cuts"));
   flow.paragraph(words.say("sheet.batten_cuts_note"));
   for (const job::BattenRun& run : plan.estimate.battens) {
     std::string lengths;
     for (const Length length : run.lengths)
       lengths += (lengths.empty() ? "" : " + ") + words.length(length, ShownHow::up);
-    flow.paragraph(words.say("sheet.batten_cut", {{"count", static_cast<double>(run.count), ""},
-                                                  {"slope", run.slope, ""},
-                                                  {"lengths", lengths, ""}}));
+    flow.paragraph(words.say(
+        "sheet.batten_cut",
+        {{"count", static_cast<double>(run.count), ""}, {"slope", run.slope, ""}, {"lengths", lengths, ""}}));
   }
 }
 

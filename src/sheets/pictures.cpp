@@ -109,12 +109,15 @@ std::vector<ScreenPicture> roll_pictures(const Sources& sources, Room room) {
   std::vector<ScreenPicture> out;
   if (!sources.plan.cutting) return out;
   double longest = 0;
-  for (const job::CutRoll& roll : sources.plan.cutting->rolls) longest = std::max(longest, roll.length.in_mm());
+  for (const job::CutRoll& roll : sources.plan.cutting->rolls)
+    longest = std::max(longest, roll.length.in_mm());
   constexpr double kMost = 0.2;  // a short offcut need not fill a wall
   constexpr double kBeside = 8;  // of the tape's figures at both ends
-  const double scale = std::min(kMost, std::max(10.0, room.width - 2 * kMargin - kBeside) / std::max(longest, 1.0));
+  const double scale =
+      std::min(kMost, std::max(10.0, room.width - 2 * kMargin - kBeside) / std::max(longest, 1.0));
   for (const job::CutRoll& roll : sources.plan.cutting->rolls) {
-    out.push_back({"roll/" + roll.name, roll.name, roll_view(sources, roll, scale, false, PieceTag::place), scale});
+    out.push_back(
+        {"roll/" + roll.name, roll.name, roll_view(sources, roll, scale, false, PieceTag::place), scale});
   }
   return out;
 }

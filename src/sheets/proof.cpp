@@ -1,5 +1,5 @@
-// The proof: each figure with its source, each choice, who measured, and boxes for photographs to be taken before
-// the work is covered up.
+// The proof: each figure with its source, each choice, who measured, and boxes for photographs to be taken
+// before the work is covered up.
 #include "pages.h"
 
 #include <lapwright/draw/font.h>
@@ -78,7 +78,8 @@ void add_figures(Flow& flow, const Sources& sources, const Words& words) {
   for (const Told& one : told) {
     std::string marks;
     for (const std::string& mark : one.marks) marks += (marks.empty() ? "" : ", ") + mark;
-    const std::string now = words.say("sheet.proof_piece", {{"marks", marks, ""}, {"kind", words.kind(one.kind), ""}});
+    const std::string now =
+        words.say("sheet.proof_piece", {{"marks", marks, ""}, {"kind", words.kind(one.kind), ""}});
     if (now != heading) {
       heading = now;
       flow.need(draw::line_height(kNumber) * 8);  // no heading without its first sum
@@ -94,7 +95,8 @@ void add_choices(Flow& flow, const Sources& sources, const Words& words) {
     if (!choice.taken) continue;
     if (!any) flow.heading(words.say("sheet.proof_choices"));
     any = true;
-    const std::string at = choice.slope + " / " + choice.junction + (choice.face.empty() ? "" : ", " + choice.face);
+    const std::string at =
+        choice.slope + " / " + choice.junction + (choice.face.empty() ? "" : ", " + choice.face);
     std::string text = at + ": " + choice.detail + ", " +
                        words.say("sheet.judged." + std::string(name_of(choice.level))) + ".";
     if (!choice.text.empty() && choice.level != job::Level::note) text += " " + choice.text;
@@ -147,7 +149,8 @@ void add_proof(Sheets& sheets) {
   const Sources& sources = sheets.sources();
   Flow flow(sheets, words.say("sheet.proof"));
   flow.paragraph(words.say("sheet.proof_note"));
-  for (const std::string_view key : {"sheet.measured_by", "sheet.measured_on", "sheet.fitted_by", "sheet.seen_by"})
+  for (const std::string_view key :
+       {"sheet.measured_by", "sheet.measured_on", "sheet.fitted_by", "sheet.seen_by"})
     blank_line(flow, words.say(key), 62);
   add_choices(flow, sources, words);
   add_figures(flow, sources, words);

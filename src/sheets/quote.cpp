@@ -22,14 +22,15 @@ std::string money(const job::Price& price, std::int64_t amount) {
 }
 
 // Words at the left, an amount at the right edge.
-void amount_line(Flow& flow, const std::string& text, const std::string& amount, Weight weight = Weight::regular,
-                 double size = kNumber) {
+void amount_line(Flow& flow, const std::string& text, const std::string& amount,
+                 Weight weight = Weight::regular, double size = kNumber) {
   const double room = kArea.width() - draw::text_width(amount, size, weight) - 12;
   const std::vector<std::string> lines = draw::wrapped(text, room, size, weight);
   const double step = draw::line_height(size);
   draw::Drawing& page = flow.need(step * static_cast<double>(lines.size()) + 1.5);
   double y = flow.y() - step;
-  page.add(text_at(amount, {kArea.right - 2, y + draw::descender_depth(size)}, size, weight, draw::Anchor::end));
+  page.add(
+      text_at(amount, {kArea.right - 2, y + draw::descender_depth(size)}, size, weight, draw::Anchor::end));
   for (const std::string& line : lines) {
     page.add(text_at(line, {kArea.left + 2, y + draw::descender_depth(size)}, size, weight));
     y -= step;
@@ -55,6 +56,7 @@ void what_is_done(Flow& flow, const Sources& sources, const Words& words) {
   };
   std::vector<Line> lines;
   for (const job::Piece& piece : sources.plan.pieces) {
+    if (piece.wrong) continue;
     auto like = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
       return line.first->kind == piece.kind && line.first->slope == piece.slope &&
              line.first->junction == piece.junction && line.first->code == piece.code;
@@ -95,8 +97,8 @@ void what_is_done(Flow& flow, const Sources& sources, const Words& words) {
 void warn(Flow& flow, const Words& words, const job::Price& price) {
   if (price.invented) flow.paragraph(words.say("sheet.prices_invented"), pt(13), 0, Weight::bold);
   if (price.missing > 0) {
-    flow.paragraph(words.say("sheet.prices_missing", {{"count", static_cast<double>(price.missing), ""}}), pt(13),
-                   0, Weight::bold);
+    flow.paragraph(words.say("sheet.prices_missing", {{"count", static_cast<double>(price.missing), ""}}),
+                   pt(13), 0, Weight::bold);
   }
 }
 
@@ -173,7 +175,8 @@ void add_quote(Sheets& sheets) {
   what_is_done(flow, sources, words);
   for (const job::Finding& finding : sources.plan.findings) {
     if (finding.level != job::Level::wrong) continue;
-    flow.paragraph(words.say("level.wrong") + ": " + finding.where + ": " + finding.text, kNumber, 2, Weight::bold);
+    flow.paragraph(words.say("level.wrong") + ": " + finding.where + ": " + finding.text, kNumber, 2,
+                   Weight::bold);
   }
   flow.heading(words.say("sheet.quote_price"));
   totals(flow, words, price);
@@ -193,7 +196,8 @@ void add_quote(Sheets& sheets) {
   flow.paragraph("– " + words.say("sheet.quote_found_later"), kNumber, 2);
   if (!price.provisional.empty()) {
     flow.heading(words.say("sheet.quote_provisional"));
-    for (const job::Price::Provisional& one : price.provisional) amount_line(flow, one.what, money(price, one.price));
+    for (const job::Price::Provisional& one : price.provisional)
+      amount_line(flow, one.what, money(price, one.price));
   }
 }
 

@@ -203,7 +203,8 @@ std::vector<NamedDrawing> rolls(const Sources& sources) {
   if (!sources.plan.cutting) return out;
   const Words words(sources);
   for (const job::CutRoll& roll : sources.plan.cutting->rolls) {
-    out.push_back({"cutting-" + file_stem(roll.name), words.say("sheet.cutting_roll", {{"name", roll.name, ""}}),
+    out.push_back({"cutting-" + file_stem(roll.name),
+                   words.say("sheet.cutting_roll", {{"name", roll.name, ""}}),
                    roll_view(sources, roll, 1 / 10.0, false)});
   }
   return out;

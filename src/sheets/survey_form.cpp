@@ -1,5 +1,5 @@
-// The form to measure by: boxes for a pencil, with the drawing that says what each letter means; filled from a
-// survey where there is one.
+// The form to measure by: boxes for a pencil, with the drawing that says what each letter means; filled from
+// a survey where there is one.
 #include "pages.h"
 
 #include <lapwright/base/numbers.h>
@@ -62,7 +62,8 @@ class Form {
     page.add(draw::rectangle(box, y_ - kHigh + 1, wide, kHigh - 2.5, LineKind::outline));
     if (!answer.empty()) {
       const double size = draw::size_to_fit(answer, wide - 4, pt(14), kNumber, Weight::bold);
-      page.add(text_at(draw::shortened(answer, wide - 4, size, Weight::bold), {box + 2, y_ - 7.7}, size, Weight::bold));
+      page.add(text_at(draw::shortened(answer, wide - 4, size, Weight::bold), {box + 2, y_ - 7.7}, size,
+                       Weight::bold));
     }
     if (length && answer.empty()) {
       double x = box + wide + 2;
@@ -274,8 +275,8 @@ void head_page(Sheets& sheets, const job::Survey* survey) {
   form.ask("", "sheet.form.title", survey ? survey->title : "", false);
   form.ask("", "sheet.form.date", survey ? survey->date.value_or("") : "", false);
   form.ask("", "sheet.form.by", "", false);
-  form.ask("", "sheet.form.exposure", survey && survey->exposure_given ? std::string(name_of(survey->exposure)) : "",
-           false);
+  form.ask("", "sheet.form.exposure",
+           survey && survey->exposure_given ? std::string(name_of(survey->exposure)) : "", false);
   for (int i = 1; words.has("sheet.form.look." + std::to_string(i)); ++i) {
     form.ask("", "sheet.form.look." + std::to_string(i), "", false);
   }
@@ -296,7 +297,8 @@ void add_survey_form(Sheets& sheets) {
   for (const job::Slope& slope : survey.slopes) {
     slope_page(sheets, &slope);
     for (const job::Junction& junction : slope.junctions) {
-      const bool stands = junction.kind == job::JunctionKind::stack || junction.kind == job::JunctionKind::pipe;
+      const bool stands =
+          junction.kind == job::JunctionKind::stack || junction.kind == job::JunctionKind::pipe;
       (stands ? stack_page : wall_page)(sheets, &slope, &junction);
     }
   }

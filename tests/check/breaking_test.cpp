@@ -87,6 +87,8 @@ std::vector<Job> sound_jobs(std::int64_t at_random) {
   Generator random(20261125);
   for (std::int64_t i = 0; i < at_random; ++i)
     take("random " + std::to_string(i), sample::random_job(random));
+  for (std::int64_t i = 0; i < at_random / 10; ++i)
+    take("random house " + std::to_string(i), sample::random_house(random));
   for (Job& job : out) {
     job.roof = check::place(job.planned->survey, job.planned->plan);
     job.whole = check::examine(job.roof, job.planned->survey, job.planned->pack);

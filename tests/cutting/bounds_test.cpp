@@ -25,7 +25,8 @@ std::int64_t bound_of(const Problem& problem) {
   return certify_two_stage(problem, program.proof_prices()).bound;
 }
 
-// Cintra & Wakabayashi's table, solved again by others: unconstrained guillotine knapsack, oriented and turning.
+// Cintra & Wakabayashi's table, solved again by others: unconstrained guillotine knapsack, oriented and
+// turning.
 TEST(Guillotine, all_26_published_optima) {
   LAPWRIGHT_NEEDS_DATA();
   constexpr std::array<std::array<std::int32_t, 2>, 13> kOptima{{{56460, 58136},
@@ -42,7 +43,8 @@ TEST(Guillotine, all_26_published_optima) {
                                                                  {979986, 988694},
                                                                  {8997780, 9000000}}};
   for (std::size_t no = 1; no <= kOptima.size(); ++no) {
-    std::ifstream file(sample::data_folder() / "guillotine_knapsack" / ("gcut" + std::to_string(no) + ".txt"));
+    std::ifstream file(sample::data_folder() / "guillotine_knapsack" /
+                       ("gcut" + std::to_string(no) + ".txt"));
     std::size_t types = 0;
     std::int32_t along = 0;
     std::int32_t across = 0;
@@ -66,7 +68,8 @@ TEST(Guillotine, all_26_published_optima) {
       }
       GuillotineTable table(items, across, along);
       table.fill(values);
-      EXPECT_EQ(table.value(across, along), kOptima[no - 1][turning ? 1 : 0]) << "gcut" << no << " turning " << turning;
+      EXPECT_EQ(table.value(across, along), kOptima[no - 1][turning ? 1 : 0])
+          << "gcut" << no << " turning " << turning;
       // What it says it is made of is worth as much, and is no larger than the sheet.
       std::int64_t sum = 0;
       std::int64_t area = 0;
@@ -86,16 +89,18 @@ TEST(TwoStageBound, all_24_published_bounds_to_the_digit) {
   LAPWRIGHT_NEEDS_DATA();
   for (const bool turning : {false, true}) {
     for (int no = 1; no <= 12; ++no) {
-      const std::vector<std::string> row =
-          sample::row_of(turning ? "vsbpp_2stage_cintra/published_2nhr.csv" : "vsbpp_2stage_cintra/published_2nho.csv",
-                         "cintra2008/gcut" + std::to_string(no) + "d.txt");
+      const std::vector<std::string> row = sample::row_of(
+          turning ? "vsbpp_2stage_cintra/published_2nhr.csv" : "vsbpp_2stage_cintra/published_2nho.csv",
+          "cintra2008/gcut" + std::to_string(no) + "d.txt");
       ASSERT_GE(row.size(), 3U);
-      EXPECT_EQ(std::to_string(bound_of(sample::two_stage(no, turning))), row[2]) << no << " turning " << turning;
+      EXPECT_EQ(std::to_string(bound_of(sample::two_stage(no, turning))), row[2])
+          << no << " turning " << turning;
     }
   }
 }
 
-// The reference file's values come from another program; its strip-bounded column has whole units, rounded up.
+// The reference file's values come from another program; its strip-bounded column has whole units, rounded
+// up.
 TEST(TwoStageBound, synthetic_houses_as_in_the_reference) {
   LAPWRIGHT_NEEDS_DATA();
   for (const std::string name : {"house", "S0", "S5", "M0", "M7", "L1", "L6", "X3", "X12"}) {
@@ -105,16 +110,19 @@ TEST(TwoStageBound, synthetic_houses_as_in_the_reference) {
     }
     const std::vector<std::string> row = sample::row_of("house_synthetic/reference_values.csv", name);
     ASSERT_GE(row.size(), 7U);
-    // The reference bounds a type's two ways of lying in one strip together, which tells on the smallest jobs only.
+    // The reference bounds a type's two ways of lying in one strip together, which tells on the smallest jobs
+    // only.
     EXPECT_LE(program.value(), std::stod(row[6]) + 1) << name;
     EXPECT_GE(program.value(), std::stod(name.starts_with("S") ? row[5] : row[6]) - 1) << name;
     std::vector<double> areas;
-    for (const Option& option : problem.options) areas.push_back(static_cast<double>(option.along) * option.across);
+    for (const Option& option : problem.options)
+      areas.push_back(static_cast<double>(option.along) * option.across);
     EXPECT_NEAR(static_cast<double>(area_bound(problem, areas)), std::stod(row[3]), 600) << name;
     Cutter cutter(problem, 20'000'000);
     while (cutter.step()) {
     }
-    // Never above the linear program over all straight cutting, which is its limit; grid sums round up by one step.
+    // Never above the linear program over all straight cutting, which is its limit; grid sums round up by one
+    // step.
     EXPECT_LE(static_cast<double>(cutter.straight()), std::stod(row[4]) + 300) << name;
     EXPECT_LE(cutter.straight(), cutter.best().cost) << name;
   }
@@ -132,8 +140,8 @@ std::map<std::int32_t, std::int64_t> sizes(std::istream& in, int n, bool with_co
   return out;
 }
 
-// Strips cut to lengths only: Schoenfield's hard28 and Wäscher & Gau. The bound never exceeds the optimum, and misses it
-// only where the literature says so (BPP14, 119, 175, 359, 716; two of Wäscher's).
+// Strips cut to lengths only: Schoenfield's hard28 and Wäscher & Gau. The bound never exceeds the optimum,
+// and misses it only where the literature says so (BPP14, 119, 175, 359, 716; two of Wäscher's).
 TEST(TwoStageBound, one_dimension) {
   LAPWRIGHT_NEEDS_DATA();
   std::map<std::string, std::int64_t> optimum;
@@ -161,7 +169,8 @@ TEST(TwoStageBound, one_dimension) {
       const auto pieces = sizes(in, types, true);
       std::int64_t best = -1;
       for (const auto& [known, value] : optimum) {
-        const bool same = known.size() >= name.size() && known.compare(known.size() - name.size(), name.size(), name) == 0;
+        const bool same =
+            known.size() >= name.size() && known.compare(known.size() - name.size(), name.size(), name) == 0;
         if (same) best = value;
       }
       // One pattern a round: each takes a second or two, so not all of them.
@@ -189,7 +198,8 @@ TEST(TwoStageBound, one_dimension_uniform) {
     int n = 0;
     std::int64_t best = 0;
     in >> name >> capacity >> n >> best;
-    // The file's own value is the best of its time; the list of known optima is what holds (u250_07 and _12 differ).
+    // The file's own value is the best of its time; the list of known optima is what holds (u250_07 and _12
+    // differ).
     const std::int64_t bound = bound_of(sample::lengths(capacity, sizes(in, n, false)));
     EXPECT_EQ(bound, best) << name;
   }
@@ -210,7 +220,8 @@ TEST(TwoStageBound, glpk_gives_the_same_value_for_the_same_patterns) {
       problem.options.push_back(option);
       problem.demand.push_back(random.between(1, 60));
     }
-    for (const std::int32_t width : {300, 390, 600}) problem.stocks.push_back({width, 6000, width * 60, kUnlimited});
+    for (const std::int32_t width : {300, 390, 600})
+      problem.stocks.push_back({width, 6000, width * 60, kUnlimited});
     ColumnGeneration program(problem);
     while (program.step()) {
     }
@@ -221,7 +232,8 @@ TEST(TwoStageBound, glpk_gives_the_same_value_for_the_same_patterns) {
       lp << "Minimize\n cost:";
       const auto& patterns = program.patterns();
       for (std::size_t p = 0; p < patterns.size(); ++p) {
-        lp << (p == 0 ? " " : "\n + ") << problem.stocks[static_cast<std::size_t>(patterns[p].stock)].cost << " x" << p;
+        lp << (p == 0 ? " " : "\n + ") << problem.stocks[static_cast<std::size_t>(patterns[p].stock)].cost
+           << " x" << p;
       }
       lp << "\nSubject To\n";
       for (std::size_t t = 0; t < problem.demand.size(); ++t) {
@@ -233,8 +245,8 @@ TEST(TwoStageBound, glpk_gives_the_same_value_for_the_same_patterns) {
       }
       lp << "End\n";
     }
-    const std::string command = "glpsol --lp '" + (folder / "a.lp").string() + "' -o '" + (folder / "a.txt").string() +
-                                "' > /dev/null 2>&1";
+    const std::string command = "glpsol --lp '" + (folder / "a.lp").string() + "' -o '" +
+                                (folder / "a.txt").string() + "' > /dev/null 2>&1";
     ASSERT_EQ(std::system(command.c_str()), 0);
     std::ifstream out(folder / "a.txt");
     double value = -1;

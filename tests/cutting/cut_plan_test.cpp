@@ -1,4 +1,5 @@
-// The stage as a whole: pieces and yard in, a list that its judge finds sound; and the judge sees what is broken.
+// The stage as a whole: pieces and yard in, a list that its judge finds sound; and the judge sees what is
+// broken.
 #include "planned.h"
 #include "planning.h"
 
@@ -27,7 +28,8 @@ geom::Ring rectangle(double length, double width) {
   return {{0, 0}, {um(length), 0}, {um(length), um(width)}, {0, um(width)}};
 }
 
-void add(job::Plan& plan, const std::string& mark, std::int64_t code, geom::Ring outline, std::int64_t count) {
+void add(job::Plan& plan, const std::string& mark, std::int64_t code, geom::Ring outline,
+         std::int64_t count) {
   job::Piece piece;
   piece.mark = mark;
   piece.kind = "soaker";
@@ -61,8 +63,8 @@ std::int64_t rolls_of(const job::Cutting& cutting, double length) {
   return out;
 }
 
-// Soakers 265 × 275 of code 3 from 300 × 6 m: 22 from a roll, 24.0 kg of it used, 10.9 % waste (arithmetic on the
-// published kg/m²).
+// Soakers 265 × 275 of code 3 from 300 × 6 m: 22 from a roll, 24.0 kg of it used, 10.9 % waste (arithmetic on
+// the published kg/m²).
 TEST(CutPlan, soakers_from_one_roll) {
   const job::Yard yard = yard_of(R"({"code": 3, "width": 300, "length": 6000, "price_per_kg": 300})");
   job::Plan plan;
@@ -77,7 +79,8 @@ TEST(CutPlan, soakers_from_one_roll) {
   EXPECT_EQ(rolls_of(*plan.cutting, 6000), 2);
 }
 
-// A run of 8500 in pieces of 1500 with laps of 100 is 6 pieces, 9.0 m; from rolls of 6 m two, and 3.0 m is over.
+// A run of 8500 in pieces of 1500 with laps of 100 is 6 pieces, 9.0 m; from rolls of 6 m two, and 3.0 m is
+// over.
 TEST(CutPlan, a_long_cover_flashing) {
   const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 300})",
                                  R"(, "scrap_per_kg": 100, "keep_from": [500, 150]})");
@@ -87,7 +90,8 @@ TEST(CutPlan, a_long_cover_flashing) {
   EXPECT_EQ(rolls_of(*plan.cutting, 6000), 2);
   double over = 0;
   for (const job::CutRoll& roll : plan.cutting->rolls) {
-    for (const job::CutLeft& left : roll.left) over += left.keep ? left.length.in_mm() * static_cast<double>(roll.count) : 0;
+    for (const job::CutLeft& left : roll.left)
+      over += left.keep ? left.length.in_mm() * static_cast<double>(roll.count) : 0;
   }
   EXPECT_EQ(over, 3000);
   for (const job::CutRoll& roll : plan.cutting->rolls) {
@@ -112,8 +116,20 @@ TEST(CutPlan, fourteen_metres) {
   EXPECT_TRUE(heavy);
 }
 
+// 450 × 3 m of code 4 weigh 27.56 kg: at 120 a kilogram their scrap brings 3307.
+TEST(CutPlan, a_roll_no_dearer_than_its_scrap_is_named) {
+  constexpr const char* kScrap = R"(, "scrap_per_kg": 120})";
+  const auto faults = faults_of(yard_of(R"({"code": 4, "width": 450, "length": 3000, "price": 3317},
+                                           {"code": 4, "width": 450, "length": 3000, "price": 3000})",
+                                        kScrap),
+                                pack());
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults.front().path, "$.rolls[1].price");
+}
+
 TEST(CutPlan, what_cannot_be_cut_is_named_and_the_rest_is_cut) {
-  const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300, "in_stock": 1})");
+  const job::Yard yard =
+      yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300, "in_stock": 1})");
   job::Plan plan;
   add(plan, "W1", 4, rectangle(900, 310), 1);
   add(plan, "L1", 4, rectangle(3010, 100), 2);
@@ -146,6 +162,38 @@ TEST(CutPlan, nothing_of_a_wrong_detail_is_cut) {
   EXPECT_EQ(plan.cutting->refused.front().why, "wrong");
 }
 
+// Crossed-out pieces stand in the plan so that somebody sees why; no lead is cut, bought or weighed for them.
+TEST(CutPlan, crossed_out_pieces_are_never_cut_bought_or_weighed) {
+  const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})");
+  job::Plan sound;
+  add(sound, "S1", 4, rectangle(200, 200), 3);
+  cut(sound, yard);
+  job::Plan plan;
+  add(plan, "X1", 4, rectangle(1400, 290), 7);
+  plan.pieces.back().wrong = true;
+  plan.pieces.back().slope = "another";
+  add(plan, "S1", 4, rectangle(200, 200), 3);
+  cut(plan, yard);
+  for (const job::CutRoll& roll : plan.cutting->rolls) {
+    for (const job::CutPiece& piece : roll.pieces) EXPECT_NE(piece.mark, "X1");
+  }
+  EXPECT_EQ(plan.cutting->bought.in_kg(), sound.cutting->bought.in_kg());
+  EXPECT_EQ(plan.cutting->used.in_kg(), sound.cutting->used.in_kg());
+  EXPECT_EQ(plan.cutting->price, sound.cutting->price);
+  EXPECT_EQ(plan.cutting->hand.cost, sound.cutting->hand.cost);
+  ASSERT_EQ(plan.cutting->refused.size(), 1U);
+  EXPECT_EQ(plan.cutting->refused.front().mark, "X1");
+  EXPECT_EQ(plan.cutting->refused.front().why, "wrong");
+  // A list that cuts one is complained of, were it whole in every other way.
+  plan.cutting->refused.clear();
+  std::swap(plan.pieces[0].wrong, plan.pieces[1].wrong);
+  bool caught = false;
+  for (const cutcheck::Complaint& complaint : cutcheck::check(plan, yard, pack())) {
+    caught = caught || (complaint.rule == "wrong" && complaint.where == "S1");
+  }
+  EXPECT_TRUE(caught);
+}
+
 TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {
   const std::string bytes = sample::file_bytes("tests/jobs/yards/rack.json");
   const auto yard = job::read_yard(bytes);
@@ -157,14 +205,17 @@ TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {
   const job::Yard after = yard_after(*yard, *plan.cutting);
   double before_area = 0;
   double after_area = 0;
-  for (const job::YardOffcut& o : yard->offcuts) before_area += o.width.in_mm() * o.length.in_mm() * static_cast<double>(o.count);
-  for (const job::YardOffcut& o : after.offcuts) after_area += o.width.in_mm() * o.length.in_mm() * static_cast<double>(o.count);
+  for (const job::YardOffcut& o : yard->offcuts)
+    before_area += o.width.in_mm() * o.length.in_mm() * static_cast<double>(o.count);
+  for (const job::YardOffcut& o : after.offcuts)
+    after_area += o.width.in_mm() * o.length.in_mm() * static_cast<double>(o.count);
   double taken = 0;
   double kept = 0;
   for (const job::CutRoll& roll : plan.cutting->rolls) {
     const auto n = static_cast<double>(roll.count);
     if (roll.offcut) taken += roll.width.in_mm() * roll.length.in_mm() * n;
-    for (const job::CutLeft& left : roll.left) kept += left.keep ? left.width.in_mm() * left.length.in_mm() * n : 0;
+    for (const job::CutLeft& left : roll.left)
+      kept += left.keep ? left.width.in_mm() * left.length.in_mm() * n : 0;
   }
   EXPECT_DOUBLE_EQ(after_area, before_area - taken + kept);
   const auto again = job::read_yard(job::write_yard(after));
@@ -173,8 +224,8 @@ TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {
 }
 
 TEST(CutPlan, a_kerf_keeps_its_room) {
-  const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})",
-                                 R"(, "kerf": 3})");
+  const job::Yard yard =
+      yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})", R"(, "kerf": 3})");
   job::Plan plan;
   add(plan, "S1", 4, rectangle(300, 99), 30);  // three beside each other and two cuts: 303 is too wide
   cut(plan, yard);
@@ -192,10 +243,12 @@ TEST(CutPlan, real_jobs_are_cut_soundly) {
   for (const std::string& file : sample::job_files({"tests/jobs/good", "tests/jobs/cases", "data/demo"})) {
     auto planned = engine::plan_job(sample::file_bytes(file));
     if (!planned) continue;
-    for (const std::string& bytes : {file.starts_with("data") ? sample::file_bytes("data/yard/common.json") : rack}) {
+    for (const std::string& bytes :
+         {file.starts_with("data") ? sample::file_bytes("data/yard/common.json") : rack}) {
       const auto yard = job::read_yard(bytes);
       ASSERT_TRUE(yard);
       job::Plan plan = planned->plan;
+      SCOPED_TRACE(file);
       cut(plan, *yard, 0);
       for (const job::CutRoll& roll : plan.cutting->rolls) {
         for (const job::CutStep& step : roll.cuts) pairs += step.way == job::CutWay::teeth ? 1 : 0;
@@ -214,8 +267,18 @@ class Broken : public ::testing::Test {
     add(plan_, "S1", 4, rectangle(200, 175), 20);
     add(plan_, "S2", 4, rectangle(440, 120), 9);
     // A saw-tooth: head to tail two of them fill their rectangle.
-    add(plan_, "F1", 4, {{0, 0}, {600'000, 0}, {600'000, 65'000}, {450'000, 140'000}, {450'000, 65'000},
-                         {300'000, 140'000}, {300'000, 65'000}, {150'000, 140'000}, {150'000, 65'000}, {0, 140'000}}, 4);
+    add(plan_, "F1", 4,
+        {{0, 0},
+         {600'000, 0},
+         {600'000, 65'000},
+         {450'000, 140'000},
+         {450'000, 65'000},
+         {300'000, 140'000},
+         {300'000, 65'000},
+         {150'000, 140'000},
+         {150'000, 65'000},
+         {0, 140'000}},
+        4);
     cut(plan_, yard_);
   }
   bool caught(std::string_view rule) const {
@@ -305,7 +368,8 @@ TEST_F(Broken, a_false_bound) {
   code.any = code.cost + 1;
   EXPECT_TRUE(caught("bound"));
   code = before;
-  code.proof.boxes.front().length = code.proof.boxes.front().length + Length::mm(1);  // a piece said to be larger
+  code.proof.boxes.front().length =
+      code.proof.boxes.front().length + Length::mm(1);  // a piece said to be larger
   EXPECT_TRUE(caught("bound"));
   code = before;
   plan_.cutting->gap_strips -= 0.01;

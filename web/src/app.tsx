@@ -53,9 +53,13 @@ function OpenJob({ id, tools }: { id: string; tools: Tools }) {
     let open: Session | null = null;
     let wanted = true;
     void tools.store.open(id).then(
-      (held) => {
-        if (!wanted) return;
-        open = held && Session.start(held, tools.store, tools.windows, tools.engine);
+      async (held) => {
+        const session = held && wanted ? await Session.start(held, tools.store, tools.windows, tools.engine) : null;
+        if (!wanted) {
+          session?.end();
+          return;
+        }
+        open = session;
         put(open ?? 'none');
       },
       () => put('none'),

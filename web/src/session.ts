@@ -4,7 +4,7 @@ import type { Job } from './generated/job';
 import { jobOf, textOf } from './job/files';
 import { History } from './job/history';
 import { withValue } from './job/path';
-import { draftOf, dropLeft, layAside, leftOf } from './store/drafts';
+import { dropLeft, dropOrphan, isOwn, layAside, leftOf, orphansOf } from './store/drafts';
 import { Saver, type SaveState } from './store/saver';
 import type { Held, Store } from './store/store';
 import type { Windows } from './store/windows';
@@ -55,16 +55,23 @@ export class Session {
   }
 
   // The job as kept, or as typed since, if it was typed on top of what is kept.
-  static start(held: Held, store: Store, windows: Windows, engine: Engine): Session | null {
-    const draft = draftOf(held.id);
-    const typed = draft && draft.from === held.revision ? jobOf(draft.text) : null;
+  static async start(held: Held, store: Store, windows: Windows, engine: Engine): Promise<Session | null> {
+    const orphans = await orphansOf(held.id);
+    const taken = orphans.find((one) => one.from === held.revision && jobOf(one.text));
+    const typed = taken ? jobOf(taken.text) : null;
     const job = typed ?? jobOf(held.text);
     if (!job) return null;
     const session = new Session(held.id, job, held.revision, store, windows, engine);
-    if (typed) session.saver.put(textOf(typed));
-    if (draft && !typed && draft.text !== held.text) layAside(held.id);
+    for (const one of orphans) {
+      if (one === taken) continue;
+      if (one.text === held.text) dropOrphan(one);
+      else layAside(held.id, one);
+    }
+    if (taken && typed) {
+      session.saver.put(textOf(typed));
+      if (!isOwn(taken)) dropOrphan(taken);
+    }
     session.left = leftOf(held.id);
-    if (session.left === held.text) session.dropLeft();
     return session;
   }
 
@@ -128,8 +135,8 @@ export class Session {
     this.dropLeft();
   }
   dropLeft(): void {
-    this.left = null;
     dropLeft(this.id);
+    this.left = leftOf(this.id);
     this.tell();
   }
 

@@ -11,6 +11,8 @@ export interface Fault {
   read: string;
   accepted: string;
   mend: string;
+  // What a number may be, as a person reads it; `above` and `below`: the bound itself is refused.
+  range?: { least?: string; above?: boolean; most?: string; below?: boolean };
 }
 
 // The plan of a job with its pictures, by name: "roof/0", "side/0", "unit/0", "wall/0/1", "piece/S1".

@@ -12,6 +12,13 @@ export interface DrawingProps {
   mark: (tag: string) => string;
   onTags?: (tags: string[]) => void;
   onPlace?: ((u: number, s: number) => void) | undefined;
+  near?: Near;
+}
+
+// What is brought near at first, and again whenever `key` changes: the things with such a tag.
+export interface Near {
+  key: string;
+  has: (tag: string) => boolean;
 }
 
 const kFinger = 14; // px around a tap in which something may be meant
@@ -43,6 +50,7 @@ export function Drawing(props: DrawingProps) {
   const host = useRef<HTMLDivElement>(null);
   const view = useRef<Viewport | null>(null);
   const [isWhole, setWhole] = useState(true);
+  const brought = useRef('');
   const latest = useRef(props);
   latest.current = props;
 
@@ -73,7 +81,13 @@ export function Drawing(props: DrawingProps) {
     svg.setAttribute('aria-hidden', 'true');
     svg.querySelector('title')?.remove();
     view.current?.take(svg, props.name);
-  }, [props.svg, props.look]);
+    const { near } = latest.current;
+    const wanted = near ? `${props.name} ${near.key}` : '';
+    if (near && wanted !== brought.current) {
+      brought.current = wanted;
+      view.current?.bring([...svg.querySelectorAll<SVGGraphicsElement>('path[data-tag]')].filter((one) => near.has(one.dataset.tag ?? '')));
+    }
+  }, [props.svg, props.look, props.name, props.near?.key]);
 
   useEffect(() => {
     for (const element of host.current?.querySelectorAll('[data-tag]') ?? []) {

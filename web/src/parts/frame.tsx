@@ -6,7 +6,8 @@ import { addressOf, type Rung } from '../route';
 import type { Session } from '../session';
 import { useRoom } from '../use';
 import { say } from '../words/words';
-import { Drawing } from './drawing';
+import { Drawing, type Near } from './drawing';
+import { FaultsElsewhere } from './faults_elsewhere';
 import { Ladder } from './ladder';
 import { Saving } from './saving';
 
@@ -24,6 +25,7 @@ export interface Stage {
   mark: (tag: string) => string;
   onTags?: (tags: string[]) => void;
   onPlace?: ((u: number, s: number) => void) | undefined;
+  near?: Near; // what is brought near when the picture opens
   own?: ComponentChildren; // in place of a picture of the roof
 }
 
@@ -32,10 +34,11 @@ interface FrameProps {
   rung: Rung;
   stage: Stage;
   title: string;
+  asked?: string; // the value that is asked for here: what is wrong with it is told at its field
   children: ComponentChildren;
 }
 
-export function Frame({ session, rung, stage, title, children }: FrameProps) {
+export function Frame({ session, rung, stage, title, asked = '', children }: FrameProps) {
   const room = useRef<HTMLDivElement>(null);
   useRoom(room, (width, height) => session.giveRoom({ width: Math.max(60, width), height: Math.max(50, height) }));
   const pictures = session.readable?.pictures;
@@ -46,12 +49,14 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
     <div class={`job at-${rung}`}>
       <header class="top">
         <a class="back" href={addressOf({ at: 'jobs' })}>{say('jobs.all')}</a>
-        <h1 data-own>{session.job.title || say('job.untitled')}</h1>
+        <div class="what">
+          <h1 data-own>{session.job.title || say('job.untitled')}</h1>
+          <Saving session={session} />
+        </div>
         <div class="undo">
           <button type="button" disabled={!session.canUndo} onClick={() => session.undo()}>{say('undo')}</button>
           <button type="button" disabled={!session.canRedo} onClick={() => session.redo()}>{say('redo')}</button>
         </div>
-        <Saving session={session} />
       </header>
       <Ladder id={session.id} here={rung} states={ladderStates(session)} />
       <main class="stage">
@@ -78,6 +83,7 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
               look={stage.look ?? ''}
               mark={stage.mark}
               {...(stage.onTags ? { onTags: stage.onTags } : {})}
+              {...(stage.near ? { near: stage.near } : {})}
               onPlace={stage.onPlace}
             />
           ) : (
@@ -86,6 +92,7 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
         </div>
       </main>
       <section class="panel" aria-label={title} tabIndex={-1}>
+        <FaultsElsewhere session={session} here={asked} />
         {children}
       </section>
     </div>

@@ -27,6 +27,8 @@ function seenIn(svg: SVGSVGElement): Box {
 
 const kStill = 7; // px: a pointer that moved less was a tap
 const kNearest = 30;
+const kBeside = 1.3; // of what is brought near, with the roof beside it
+const kSeenAs = 56; // px: narrower, and it is a line
 
 export class Viewport {
   private svg: SVGSVGElement | null = null;
@@ -84,6 +86,33 @@ export class Viewport {
 
   whole(): void {
     this.put(this.all, true);
+  }
+
+  // So near that the narrower side of these things has some width on the screen, from their lower end where all of them
+  // would be too far away.
+  bring(things: SVGGraphicsElement[]): void {
+    const rect = this.node.getBoundingClientRect();
+    const boxes = things.map((one) => one.getBBox()).filter((one) => one.width > 0 || one.height > 0);
+    if (boxes.length === 0 || rect.width === 0) return;
+    const left = Math.min(...boxes.map((one) => one.x));
+    const top = Math.min(...boxes.map((one) => one.y));
+    const right = Math.max(...boxes.map((one) => one.x + one.width));
+    const bottom = Math.max(...boxes.map((one) => one.y + one.height));
+    const { width: whole, height: wholeHigh } = this.all;
+    const aspect = rect.height / rect.width;
+    const narrow = Math.max(0.01, Math.min(right - left, bottom - top));
+    // All of it with some roof beside it, but no farther away than where it is seen as a shape, and no nearer than a thumb.
+    const fits = Math.max(right - left, (bottom - top) / aspect) * kBeside;
+    const shape = (narrow * rect.width) / kSeenAs;
+    const width = Math.min(Math.max(whole, wholeHigh / aspect), Math.max(Math.min(fits, shape), whole / kNearest));
+    if (width >= Math.max(whole, wholeHigh / aspect)) {
+      this.whole();
+      return;
+    }
+    const high = width * aspect;
+    const x = right - left <= width ? (left + right) / 2 - width / 2 : left - (width * (kBeside - 1)) / 2;
+    const y = bottom - top <= high ? (top + bottom) / 2 - high / 2 : bottom - high * 0.92;
+    this.put({ x, y, width, height: high });
   }
 
   zoom(by: number, x?: number, y?: number): void {

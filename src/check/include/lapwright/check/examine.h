@@ -37,6 +37,7 @@ enum class Part : std::uint8_t {
   nails,
   pipe,
   corner,
+  join,
 };
 
 struct Options {

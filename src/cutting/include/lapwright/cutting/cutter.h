@@ -1,8 +1,8 @@
 // The optimiser: one problem in, better and better plans and a proven bound out.
 //
-// Anytime and in slices: step() does a few milliseconds of counted work and returns; best() is at any time after the
-// first plan a whole one. The same problem and effort give the same plan in every build: work is counted, no clock is
-// read, and nothing that is proven rests on floating point.
+// Anytime and in slices: step() does a few milliseconds of counted work and returns; best() is at any time
+// after the first plan a whole one. The same problem and effort give the same plan in every build: work is
+// counted, no clock is read, and nothing that is proven rests on floating point.
 #pragma once
 
 #include <lapwright/cutting/bound.h>
