@@ -124,7 +124,7 @@ checks['yard: a wrong value is told at its field; a price changes what is paid; 
   expect((await page.locator('.yard-field.is-wrong').count()) === 1, 'one field is wrong');
   expect((await page.locator('.yard-field.is-wrong').textContent()).includes(word('yard.money_wrong')), 'in words, there');
   await toRest(page, 'papers/price');
-  await page.getByText(word('yard.wrong', { count: 1 })).waitFor();
+  await page.getByText(word('yard.wrong.one')).waitFor();
   await rungScreens.yard(page);
   await hour.fill('63.00');
   await page.waitForFunction(() => !document.querySelector('.is-wrong'));
@@ -145,13 +145,13 @@ checks['yard: a wrong value is told at its field; a price changes what is paid; 
   await field(page, 'yard.item.finishing.oil').fill('');
   await page.getByText(word('yard.missing')).waitFor();
   await toRest(page, 'papers/price');
-  await page.getByText(word('price.some_missing', { count: 1 })).waitFor();
+  await page.getByText(word('price.some_missing.one')).waitFor();
   expect(await page.getByText(word('price.missing'), { exact: true }).isVisible(), 'the line says so');
   // Back to the built-in one, and back again.
   await rungScreens.yard(page);
   await press(page, button(page, 'yard.restore'));
   await page.waitForFunction(() => [...document.querySelectorAll('input')].some((one) => one.value === '31.50'));
-  await press(page, page.locator('.yard-hands').getByRole('button', { name: word('undo'), exact: true }));
+  await press(page, button(page, 'yard.undo'));
   await page.waitForFunction(() => [...document.querySelectorAll('input')].some((one) => one.value === '63.00'));
   await ends(opened, 'yard');
 };
@@ -161,10 +161,10 @@ checks['yard: rolls, stock and offcuts; a file out and in; a file that is none']
   const { page } = opened;
   await rungScreens['yard-roll'](page);
   const stock = field(page, 'yard.in_stock');
-  for (const [value, words] of [['-1', /at least 1/], ['0', /at least 1/], ['x', /whole number/]]) {
+  for (const [value, words] of [['-1', word('fault.least', { least: '1' })], ['0', word('fault.least', { least: '1' })], ['x', word('fault.not_a_number')]]) {
     await stock.fill(value);
     await page.locator('.yard-field.is-wrong', { has: stock }).waitFor();
-    expect(words.test(await page.locator('.yard-field.is-wrong').first().textContent()), `stock ${value}: ${await page.locator('.yard-field.is-wrong').first().textContent()}`);
+    expect((await page.locator('.yard-field.is-wrong').first().textContent()).toLowerCase().includes(words.toLowerCase()), `stock ${value}: ${await page.locator('.yard-field.is-wrong').first().textContent()}`);
   }
   await stock.fill('2');
   await page.waitForFunction(() => !document.querySelector('.is-wrong'));
@@ -296,7 +296,7 @@ checks['compare: with itself as opened, as kept, and with another job'] = async 
   await press(page, button(page, 'compare.opened'));
   const count = page.locator('.lead-in');
   await count.waitFor();
-  expect(/^[1-9]\d* things differ/.test(await count.textContent()), await count.textContent());
+  expect(/^[2-9]\d* things differ|^1\d+ things differ/.test(await count.textContent()), await count.textContent());
   expect((await page.locator('.differences').count()) > 2, 'in tables');
   await page.waitForFunction(() => document.querySelector('.sheet .lit') !== null);
   // Pressed, a piece is shown alone.

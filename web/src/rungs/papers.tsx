@@ -7,7 +7,7 @@ import { Findings } from '../parts/findings';
 import { Frame } from '../parts/frame';
 import { addressOf } from '../route';
 import type { Session } from '../session';
-import { say, type WordKey } from '../words/words';
+import { say, sayMany, type WordKey } from '../words/words';
 import type { Board } from './board';
 import { CompareScreen } from './compare';
 import { PriceScreen } from './price';
@@ -148,7 +148,7 @@ function Pages({ pages, label }: { pages: string[]; label: (n: number) => string
     return () => made.forEach((url) => URL.revokeObjectURL(url));
   }, [pages]);
   return (
-    <div class="pages" tabIndex={0} role="group" aria-label={say('papers.pages', { count: pages.length })}>
+    <div class="pages" tabIndex={0} role="group" aria-label={sayMany('papers.pages', pages.length)}>
       {urls.map((url, i) => <img key={url} src={url} alt={label(i + 1)} />)}
     </div>
   );

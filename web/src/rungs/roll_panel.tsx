@@ -1,7 +1,7 @@
 // One roll: its cuts in order, each ticked as it is cut; the pieces that come off it; what is left.
 import { addressOf } from '../route';
 import type { Session } from '../session';
-import { say } from '../words/words';
+import { say, sayMany } from '../words/words';
 import { keyOf, partsOf, runsOf, type CutStep, type Roll } from './cut_steps';
 import { tape } from './shown';
 
@@ -89,7 +89,7 @@ export function RollPanel({ session, roll, mark, ticks, onTick }: Props) {
           {left.filter((one) => one.keep).map((one, i) => (
             <li key={i}>{say('cut.keep', { length: tape(one.length), width: tape(one.width) })}</li>
           ))}
-          {left.some((one) => !one.keep) && <li>{say('cut.scrap_rest', { count: left.filter((one) => !one.keep).length })}</li>}
+          {left.some((one) => !one.keep) && <li>{sayMany('cut.scrap_rest', left.filter((one) => !one.keep).length)}</li>}
         </ul>
       </section>
     </>
