@@ -1,12 +1,15 @@
 // The rungs below the lead, as a person uses them: a roll's cuts ticked, the yard edited, a price argued with, papers looked
 // at, versions compared, the weather turned until a junction gives.
 import { readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { cutReady, priced, rungScreens, toRest } from './rung_screens.mjs';
-import { expect, launch, open, run, serve } from './support.mjs';
+import { expect, launch, open, root, run, serve } from './support.mjs';
 import { button, downloaded, openDemo, press, pictured, saved, toRung, word } from './walk.mjs';
 
+const jsqr = createRequire(path.join(root, 'web/package.json'))('jsqr');
+const jsQR = jsqr.default ?? jsqr; // a reader that is not ours
 const server = await serve();
 const browser = await launch();
 
@@ -356,6 +359,32 @@ for (const size of ['phone', 'desk']) {
     await ends(opened, 'water');
   };
 }
+
+checks['hand over: another phone reads the code and has the job'] = async () => {
+  const opened = await begin('phone');
+  const { page } = opened;
+  await rungScreens['hand-over'](page);
+  // As a camera sees it.
+  const picture = await page.locator('.code').screenshot();
+  const read = await page.evaluate(async (bytes) => {
+    const image = await createImageBitmap(new Blob([new Uint8Array(bytes)], { type: 'image/png' }));
+    const canvas = new OffscreenCanvas(image.width, image.height);
+    const context = canvas.getContext('2d');
+    context.drawImage(image, 0, 0);
+    return { width: image.width, height: image.height, data: [...context.getImageData(0, 0, image.width, image.height).data] };
+  }, [...picture]);
+  const found = jsQR(new Uint8ClampedArray(read.data), read.width, read.height);
+  expect(found?.data.startsWith(`${server.url}#/take/`), `the code says ${found?.data.slice(0, 40)}`);
+  const other = await open(browser, 'phone');
+  await other.page.goto(found?.data ?? server.url);
+  await pictured(other.page);
+  expect(/#\/job\/[0-9a-f]{16}\/measure/.test(other.page.url()), 'it is kept as a job of its own');
+  expect((await other.page.locator('h1').textContent()).startsWith('Hollin Barn'), 'by its name');
+  await other.page.goto(`${server.url}#/take/nonsense`);
+  await other.page.getByText(word('hand.wrong')).waitFor();
+  await other.context.close();
+  await ends(opened, 'hand over');
+};
 
 checks['offline: rungs that were never stepped on are there'] = async () => {
   const own = await serve();
