@@ -9,7 +9,7 @@ import type { Yard, YardBook } from './yard_book';
 type YardRoll = Yard['rolls'][number];
 
 const kCodes = [3, 4, 5, 6, 7, 8];
-const shownLength = (value: unknown): string => (typeof value === 'number' ? tape(value) : String(value ?? ''));
+const shownLength = (value: unknown): string => (typeof value === 'number' ? tape(value, false) : String(value ?? ''));
 const sizeOf = (one: { width?: unknown; length?: unknown }): string => `${shownLength(one.width)} × ${shownLength(one.length)}`;
 
 // Of rolls that are sold by the kilogram at one price, that price.
