@@ -103,7 +103,7 @@ export function App(tools: Tools) {
           {say('newer.there')} <button type="button" onClick={take}>{say('newer.take')}</button>
         </p>
       )}
-      {route.at === 'jobs' && <Jobs store={tools.store} inFolder={tools.inFolder} />}
+      {route.at === 'jobs' && <Jobs store={tools.store} inFolder={tools.inFolder} engine={tools.engine} />}
       {route.at === 'demo' && <Demo tools={tools} />}
       {route.at === 'take' && <Take letters={route.letters} store={tools.store} />}
       {(route.at === 'job' || route.at === 'roof') && <OpenJob key={route.id} id={route.id} tools={tools} />}

@@ -70,6 +70,11 @@ export class WorkerEngine implements Engine {
     return this.seeing.ask({ job, room });
   }
 
+  async glance(job: string, room: Room): Promise<Seen | null> {
+    const outcome = await this.slow.call({ call: 'see', job, room });
+    return outcome && seenOf(outcome);
+  }
+
   plan(ask: PlanAsk, heard?: (share: number, whole: boolean) => void): Planning {
     this.cancelPlan();
     const going = this.patient.begin(

@@ -46,6 +46,18 @@ function Size({ size, onSize }: { size: PaperSize; onSize: (size: PaperSize) => 
   );
 }
 
+// The first drawing, small: what lies behind the button.
+function useFace(files: PaperFile[]): string {
+  const [url, put] = useState('');
+  useEffect(() => {
+    const face = files.find((file) => /^roof-.*\.svg$/.test(file.name));
+    const made = face ? URL.createObjectURL(new Blob([face.bytes as BlobPart], { type: face.media })) : '';
+    put(made);
+    return () => URL.revokeObjectURL(made);
+  }, [files]);
+  return url;
+}
+
 const isOld = (session: Session, board: Board, yard: string): boolean =>
   board.papers !== null && (board.papers.of.job !== session.readableText || board.papers.of.yard !== yard);
 
@@ -56,6 +68,8 @@ export function PapersRung({ session, rest }: { session: Session; rest: string[]
   return paper ? <OnePaper key={paper} session={session} paper={paper} /> : <AllPapers session={session} />;
 }
 
+const kNoFiles: PaperFile[] = [];
+
 function AllPapers({ session }: { session: Session }) {
   const { board, book } = useBoard(session);
   const [size, setSize] = useState<PaperSize>(usual);
@@ -63,6 +77,7 @@ function AllPapers({ session }: { session: Session }) {
   const at = (...rest: string[]) => addressOf({ at: 'job', id: session.id, rung: 'papers', rest });
   const made = board.papers?.only === '' && !board.going?.papers ? board.papers : null;
   const sheets = made?.files.find((file) => file.name === 'sheets.pdf');
+  const face = useFace(made?.files ?? kNoFiles);
   const old = isOld(session, board, book.text);
   const choose = (one: PaperSize) => {
     usual = one;
@@ -108,8 +123,11 @@ function AllPapers({ session }: { session: Session }) {
         <>
           {sheets && (
             <button type="button" class="paper-sheet" onClick={() => saveAs(session, sheets)}>
-              <b>{say('papers.sheets', { size: made.size })}</b>
-              <span>{say('papers.size', { size: Math.ceil(sheets.bytes.length / 1000) })}</span>
+              <span class="leaf" aria-hidden="true">{face && <img src={face} alt="" />}</span>
+              <span>
+                <b>{say('papers.sheets', { size: made.size })}</b>
+                <small>{say('papers.size', { size: Math.ceil(sheets.bytes.length / 1000) })}</small>
+              </span>
             </button>
           )}
           {kGroups.map((group) => <Files key={group.title} session={session} title={group.title} files={made.files.filter((file) => group.has(file.name))} />)}
@@ -128,7 +146,7 @@ function Files({ session, title, files }: { session: Session; title: WordKey; fi
   if (files.length === 0) return null;
   return (
     <details class="all">
-      <summary>{say(title, { count: files.length })}</summary>
+      <summary>{sayMany(title, files.length)}</summary>
       <ul class="files">
         {files.map((file) => (
           <li key={file.name}><button type="button" onClick={() => saveAs(session, file)} data-engine>{file.name}</button></li>
