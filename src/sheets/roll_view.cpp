@@ -1,6 +1,6 @@
 #include "roll_view.h"
 
-#include "words.h"
+#include "paper.h"
 
 #include <lapwright/draw/font.h>
 
@@ -15,7 +15,7 @@ namespace {
 using draw::LineKind;
 using draw::Point;
 
-constexpr double kMark = draw::pt(9);
+constexpr double kMark = kNumber;
 constexpr double kRoom = 0.8;  // mm of paper round a mark
 
 class RollView {
@@ -174,6 +174,7 @@ class RollView {
     chain.zero = at(0, upright_ ? 0 : roll_.width.in_mm());
     chain.towards = at(roll_.length.in_mm(), upright_ ? 0 : roll_.width.in_mm());
     chain.offset = upright_ ? -6 : 6;
+    chain.size = kNumber;
     for (const Length mark : step.at) {
       chain.stops.push_back({at(mark.in_mm(), upright_ ? 0 : roll_.width.in_mm()), words.tape(mark)});
     }
