@@ -59,10 +59,13 @@ std::string fitting_list(const job::Plan& plan) {
 
 // Where each piece lies: x along the roll from the hooked end, y across it from the nearer edge.
 std::string cutting_list(const job::Cutting& cutting) {
-  Csv csv({"roll", "alike", "code", "width mm", "length mm", "kg", "from", "mark", "x mm", "y mm", "turned", "reversed"});
+  Csv csv({"roll", "alike", "code", "width mm", "length mm", "kg", "from", "mark", "x mm", "y mm", "turned",
+           "reversed"});
   for (const job::CutRoll& roll : cutting.rolls) {
     for (const job::CutPiece& piece : roll.pieces) {
-      csv.text(roll.name).number(static_cast<double>(roll.count), 0).number(static_cast<double>(roll.code), 0);
+      csv.text(roll.name)
+          .number(static_cast<double>(roll.count), 0)
+          .number(static_cast<double>(roll.code), 0);
       csv.number(roll.width.in_mm(), kMm).number(roll.length.in_mm(), kMm).number(roll.mass.in_kg(), kFine);
       csv.text(roll.offcut ? "rack" : "merchant").text(piece.mark);
       csv.number(piece.x.in_mm(), kMm).number(piece.y.in_mm(), kMm);

@@ -149,7 +149,8 @@ class Pricing {
     }
   }
 
-  // An offcut is paid for, but what it could be kept or sold for goes into the job with it. Empty: nobody says.
+  // An offcut is paid for, but what it could be kept or sold for goes into the job with it. Empty: nobody
+  // says.
   std::optional<std::int64_t> worth_in_rack(const job::EstimateLine& line) const {
     const double kg = param(line, "kg");
     const double length = param(line, "length") * kMmInM;

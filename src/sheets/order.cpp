@@ -29,7 +29,8 @@ bool is_ordered(const job::Plan& plan, const job::EstimateLine& line) {
   return line.item != "lead.strip" || !plan.cutting;
 }
 
-// What a merchant is asked for in fewer words than the office keeps; what slopes need alike is one thing to him.
+// What a merchant is asked for in fewer words than the office keeps; what slopes need alike is one thing to
+// him.
 struct Short {
   std::string_view item;
   std::string_view key;
@@ -165,9 +166,9 @@ void add_batten_cuts(Sheets& sheets) {
     std::string lengths;
     for (const Length length : run.lengths)
       lengths += (lengths.empty() ? "" : " + ") + words.length(length, ShownHow::up);
-    flow.paragraph(
-        words.say("sheet.batten_cut", {{"count", static_cast<double>(run.count), ""}, {"lengths", lengths, ""}}),
-        kNumber, 2);
+    flow.paragraph(words.say("sheet.batten_cut",
+                             {{"count", static_cast<double>(run.count), ""}, {"lengths", lengths, ""}}),
+                   kNumber, 2);
   }
 }
 

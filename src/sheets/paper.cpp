@@ -291,8 +291,8 @@ void Flow::blank(const std::string& label, const std::string& filled) {
   page.add(text_at(label, {kArea.left + 1, y_ + 1}));
   if (!filled.empty()) {
     const double room = kArea.width() - kLineFrom - 4;
-    page.add(text_at(draw::shortened(filled, room, kNumber, Weight::bold), {kArea.left + kLineFrom + 2, y_ + 1},
-                     kNumber, Weight::bold));
+    page.add(text_at(draw::shortened(filled, room, kNumber, Weight::bold),
+                     {kArea.left + kLineFrom + 2, y_ + 1}, kNumber, Weight::bold));
   }
   page.add(draw::line({kArea.left + kLineFrom, y_}, {kArea.right - 2, y_}, LineKind::thin));
 }

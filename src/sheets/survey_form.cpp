@@ -284,7 +284,8 @@ void head_page(Sheets& sheets, const job::Survey* survey) {
   std::string joins;
   for (const job::Join& join : survey ? survey->joins : std::vector<job::Join>{}) {
     joins += (joins.empty() ? "" : "; ") + std::string(name_of(join.kind));
-    for (const std::string& slope : join.slopes) joins += (&slope == &join.slopes.front() ? " " : " / ") + slope;
+    for (const std::string& slope : join.slopes)
+      joins += (&slope == &join.slopes.front() ? " " : " / ") + slope;
   }
   form.ask("", "sheet.form.joins", joins, false);
   for (int i = 1; words.has("sheet.form.look." + std::to_string(i)); ++i) {

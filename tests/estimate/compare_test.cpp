@@ -45,14 +45,17 @@ std::multiset<std::string> pieces_as_text(const job::Plan& plan) {
   return out;
 }
 
-// The covering is changed on a saved job, plain tiles to slates: every piece, course and figure that changed is told.
+// The covering is changed on a saved job, plain tiles to slates: every piece, course and figure that changed
+// is told.
 TEST(Compare, TheCoveringIsChanged) {
   const std::string job = file_bytes(sample::kDemo);
-  const std::string tiles = R"("kind": "plain-tile", "length": 265, "width": 165, "thickness": [12, 1], "camber": [3, 2],
+  const std::string tiles =
+      R"("kind": "plain-tile", "length": 265, "width": 165, "thickness": [12, 1], "camber": [3, 2],
         "max_gauge": 100, "made": "machine")";
   const auto a = priced(job, file_bytes(sample::kDemoYard));
-  const auto b = priced(changed(job, tiles, R"("kind": "slate", "length": 500, "width": 250, "thickness": 6)"),
-                        file_bytes(sample::kDemoYard));
+  const auto b =
+      priced(changed(job, tiles, R"("kind": "slate", "length": 500, "width": 250, "thickness": 6)"),
+             file_bytes(sample::kDemoYard));
   ASSERT_TRUE(a);
   ASSERT_TRUE(b);
   const std::vector<Difference> all = job::differences(a->plan, b->plan);
@@ -82,12 +85,10 @@ TEST(Compare, TheCoveringIsChanged) {
       if (others.contains(*pieces_as_text(one_piece).begin())) continue;
       ++changed_pieces;
       const std::string place = piece.slope + " / " + piece.junction;
-      EXPECT_TRUE(std::any_of(all.begin(), all.end(),
-                              [&](const Difference& one) {
-                                return one.what == "piece" && one.where.starts_with(place) &&
-                                       one.where.find(piece.kind) != std::string::npos;
-                              }))
-          << piece.mark;
+      EXPECT_TRUE(std::any_of(all.begin(), all.end(), [&](const Difference& one) {
+        return one.what == "piece" && one.where.starts_with(place) &&
+               one.where.find(piece.kind) != std::string::npos;
+      })) << piece.mark;
     }
   }
   EXPECT_GT(changed_pieces, 4U);

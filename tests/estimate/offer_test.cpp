@@ -64,9 +64,10 @@ TEST(Offer, WhatIsNoneIsRefusedInOneLine) {
   for (const std::string words :
        {"", "50 m of code 4 at 150 wide", "code 4 at 150 wide, £570", "50 m at 150 wide, £570",
         "50 m of code 4, £570", "50 m of code 4 at 150 wide, £570, £580", "50 m of code 9 at 150 wide, £570",
-        "50 m of code 4 at 0 wide, £570", "0 m of code 4 at 150 wide, £570", "50 m of code 4 at 150 wide, €570",
-        "50 m of code 4 at 150 wide, £570 perhaps 7", "fifty metres", "50 m of code 4 at 150 wide, £",
-        "-50 m of code 4 at 150 wide, £570", "50 m of code 4 at 150 wide, £0"}) {
+        "50 m of code 4 at 0 wide, £570", "0 m of code 4 at 150 wide, £570",
+        "50 m of code 4 at 150 wide, €570", "50 m of code 4 at 150 wide, £570 perhaps 7", "fifty metres",
+        "50 m of code 4 at 150 wide, £", "-50 m of code 4 at 150 wide, £570",
+        "50 m of code 4 at 150 wide, £0"}) {
     const engine::Outcome out = engine::price_check(words, "");
     EXPECT_EQ(out.status, engine::Status::unreadable) << words << "\n" << out.text;
     EXPECT_EQ(out.faults.size(), 1U) << words;

@@ -1,5 +1,5 @@
-// Every paper of a job can be printed and read: nothing lies on anything, nothing is smaller than 11 pt, and each page
-// says which job, which page of how many and which plan it belongs to.
+// Every paper of a job can be printed and read: nothing lies on anything, nothing is smaller than 11 pt, and
+// each page says which job, which page of how many and which plan it belongs to.
 #include "../sheets/support.h"
 
 #include "planned.h"
@@ -32,7 +32,8 @@ std::vector<std::string> texts_of(const draw::Page& page) {
   return out;
 }
 
-void expect_readable(const draw::Document& document, const engine::Planned& planned, const std::string& where) {
+void expect_readable(const draw::Document& document, const engine::Planned& planned,
+                     const std::string& where) {
   EXPECT_EQ(sheets::test::troubles(document), "") << where;
   for (std::size_t i = 0; i < document.pages.size(); ++i) {
     const draw::Page& page = document.pages[i];
@@ -78,7 +79,7 @@ void expect_papers(const engine::Planned& planned, const std::string& where) {
 TEST(Papers, CanBePrintedAndRead) {
   const std::string yard = file_bytes(sample::kDemoYard);
   for (const std::string file :
-       {"data/demo/hollin-barn.json", "tests/jobs/cases/all-together.json", "tests/jobs/good/every_key.json",
+       {"data/demo/hollin-barn.json", "tests/jobs/cases/all-together.json", "tests/jobs/good/inches.json",
         "tests/jobs/cases/a07-step-and-cover.json", "tests/jobs/cases/a05-flat-tile-at-10.json"}) {
     const auto with = sample::priced(file_bytes(file), yard);
     ASSERT_TRUE(with) << file << ": " << to_line(with.error().front());
@@ -92,8 +93,8 @@ TEST(Papers, CanBePrintedAndRead) {
 
 // What is crossed out is on no paper that somebody buys, cuts, fits or pays by.
 TEST(Papers, NothingIsOrderedForWhatIsWrong) {
-  const auto planned = sample::priced(file_bytes("tests/jobs/cases/a07-step-and-cover.json"),
-                                      file_bytes(sample::kDemoYard));
+  const auto planned =
+      sample::priced(file_bytes("tests/jobs/cases/a07-step-and-cover.json"), file_bytes(sample::kDemoYard));
   ASSERT_TRUE(planned);
   ASSERT_FALSE(planned->plan.pieces.empty());
   const sheets::Sources sources = sheets::test::sources_of(*planned);
@@ -181,7 +182,8 @@ TEST(Papers, AChangeChangesTheFingerprint) {
            {job, yard},
            {sample::changed(job, "3600", "3601"), yard},
            {job, sample::changed(yard, "\"price\": 35,", "\"price\": 36,")},
-           {sample::changed(job, R"("slopes": [)", R"("practice": {"soaker.set_back": 4}, "slopes": [)"), yard},
+           {sample::changed(job, R"("slopes": [)", R"("practice": {"soaker.set_back": 4}, "slopes": [)"),
+            yard},
            {job, ""}}) {
     const auto planned = engine::plan_job(j, y);
     ASSERT_TRUE(planned);

@@ -20,7 +20,8 @@ inline Result<engine::Planned> priced(std::string_view job, std::string_view yar
   while (cut.step()) {
   }
   if (const auto taken = engine::take_in(cut, *yard, *planned); !taken) return failed(taken.error());
-  if (const auto settled = engine::settle_estimate(*planned, yard->invented ? nullptr : &yard->yard); !settled) {
+  if (const auto settled = engine::settle_estimate(*planned, yard->invented ? nullptr : &yard->yard);
+      !settled) {
     return failed(settled.error());
   }
   return planned;

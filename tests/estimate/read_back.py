@@ -161,7 +161,7 @@ def pdf_words():
         expect("two people" in said["order"], "a roll of over 25 kg is not said to be one")
         for piece in made["pieces"]:
             expect(piece["mark"] in said["fitting"].replace("Each", ""), f"fitting: no {piece['mark']}")
-        for word in ("Measured by", "Seen before covering", "before it is covered", "waste.units", "NHBC"):
+        for word in ("Measured by", "Seen before covering", "Taken by, on:", "waste.units", "NHBC"):
             expect(word in said["proof"], f"proof: no {word!r}")
         expect("poisonous" in said["care"] and "platform" in said["care"], "care")
 
