@@ -111,7 +111,7 @@ function RollStrip({ roll, svg, here, cut, address, mark, onPiece }: StripProps)
   const size = { code: roll.code, width: tape(roll.width), length: tape(roll.length), mass: number(roll.mass, 1) };
   return (
     <section ref={place} class={`roll ${here ? 'here' : ''}`}>
-      <h3>
+      <h2>
         <a href={address} aria-current={here ? 'true' : undefined}>
           <span class="ring" data-engine>{roll.name}</span>
           <span>
@@ -120,7 +120,7 @@ function RollStrip({ roll, svg, here, cut, address, mark, onPiece }: StripProps)
           </span>
           {cut && <b>{say('cut.is_cut')}</b>}
         </a>
-      </h3>
+      </h2>
       <Strip svg={svg} label={say('cut.strip', { name: roll.name, count: (roll.pieces ?? []).length })} lit={(_, of) => here && of === mark} onPiece={onPiece} />
     </section>
   );
