@@ -33,30 +33,48 @@ export async function loadEngine(moduleBytes, sink) {
     }
   };
 
-  // In slices: `progress`, called between them with the share that is done, may return false to stop improving the
-  // cutting list; what comes back is a whole plan then, too. `effort` 1 is about a second of native work.
-  const plan = (job, { documents = false, yard = new Uint8Array(), effort = 1, progress } = {}) => {
-    const inputs = [job, yard];
+  const utf8 = (text) => new TextEncoder().encode(text);
+
+  // A planning that the host steps: step() works for some milliseconds and says how far it is and whether there is a
+  // whole plan; finish(), once, gives it. `effort` 1 is about a second of native work; `only` and `paper` choose the
+  // documents, `pages` gives their pages as pictures, too; `rolls`, mm of screen, draws each roll for a screen that wide.
+  const begin = (job, options = {}) => {
+    const { documents = false, pages = false, yard = new Uint8Array(), effort = 1, only = '', paper = '', rolls = 0 } = options;
+    const inputs = [job, yard, utf8(only), utf8(paper)];
     const places = inputs.map(put);
-    try {
-      const words = inputs.flatMap((bytes, i) => [places[i], bytes.length]);
-      const run = exports.engine_begin(...words, documents ? 1 : 0, Math.round(effort * 100));
-      for (;;) {
+    const words = inputs.flatMap((bytes, i) => [places[i], bytes.length]);
+    const wanted = (documents ? 1 : 0) + (pages ? 2 : 0);
+    const run = exports.engine_begin(...words, wanted, Math.round(effort * 100), rolls > 0 ? 1 : 0, rolls);
+    return {
+      step() {
         const done = exports.engine_step(run);
         const whole = done >= 2000;
-        const share = (whole ? done - 2000 : done) / 1000;
-        if (share >= 1 || (progress?.(share, whole) === false && whole)) break;
-      }
-      const outcome = decode(take(exports.engine_finish(run)));
-      outcome.yard = outcome.documents.pop().bytes;
-      return outcome;
-    } finally {
-      places.forEach((at) => exports.engine_free(at));
+        return { share: (whole ? done - 2000 : done) / 1000, whole };
+      },
+      finish() {
+        try {
+          const outcome = decode(take(exports.engine_finish(run)));
+          outcome.yard = outcome.documents.pop().bytes;
+          return outcome;
+        } finally {
+          places.forEach((at) => exports.engine_free(at));
+        }
+      },
+    };
+  };
+
+  // At once: `progress`, called between the slices with the share that is done, may return false to stop improving the
+  // cutting list; what comes back is a whole plan then, too.
+  const plan = (job, { progress, ...options } = {}) => {
+    const run = begin(job, options);
+    for (;;) {
+      const { share, whole } = run.step();
+      if (share >= 1 || (progress?.(share, whole) === false && whole)) return run.finish();
     }
   };
 
-  const utf8 = (text) => new TextEncoder().encode(text);
   return {
+    begin,
     plan,
     see: (job, { width = 180, height = 180 } = {}) => call('engine_see', [job], width, height),
     check: (job) => call('engine_check', [job]),
@@ -67,6 +85,7 @@ export async function loadEngine(moduleBytes, sink) {
       call('engine_compare', [a, b, yard], documents ? 1 : 0),
     priceCheck: (offer, yard = new Uint8Array()) => call('engine_price_check', [utf8(offer), yard]),
     form: (job = new Uint8Array(), paper = 'A4') => call('engine_form', [job, utf8(paper)]),
+    yard: (yard = new Uint8Array()) => call('engine_yard', [yard]),
     schema: (name) => call('engine_schema', [utf8(name)]),
     version: () => decoder.decode(call('engine_version', []).text),
   };

@@ -7,6 +7,7 @@
 #include <CLI/CLI.hpp>
 
 #include <chrono>
+#include <cmath>
 #include <cstdio>
 #include <string>
 #include <string_view>
@@ -81,6 +82,12 @@ engine::Outcome planned(const engine::Request& request, double time_limit) {
 }
 
 int run_plan(const Options& options) {
+  if (!std::isfinite(options.effort) || !std::isfinite(options.time_limit)) {
+    return complain("--effort, --time-limit: not a number");
+  }
+  if (options.keep_offcuts && options.yard.empty()) {
+    return complain("--keep-offcuts: give the yard file that they go into, --yard YARD");
+  }
   const cli::Read job = cli::read_file(options.job);
   if (!job.bytes) return complain(job.problem);
   cli::Read yard;
@@ -89,20 +96,22 @@ int run_plan(const Options& options) {
     if (!yard.bytes) return complain(yard.problem);
     if (yard.bytes->empty()) return complain(options.yard + ": empty");
   }
-  const engine::Outcome outcome = planned(
-      {*job.bytes, !options.out.empty(), yard.bytes ? std::string_view(*yard.bytes) : "", options.effort,
-       options.only, options.paper},
-      options.time_limit);
+  const engine::Outcome outcome =
+      planned({*job.bytes, !options.out.empty(), yard.bytes ? std::string_view(*yard.bytes) : "",
+               options.effort, options.only, options.paper},
+              options.time_limit);
   if (failed(outcome)) return fail_with(outcome);
+  if (!options.out.empty()) {
+    if (const int status = write_all(outcome, options.out); status != 0) return status;
+  }
   if (options.keep_offcuts) {
-    // Into the yard file itself, in one go: a yard half written would lose lead that is there.
-    if (options.yard.empty()) return complain("--keep-offcuts: give the yard file that they go into, --yard YARD");
+    // Last of the files and in one go: a yard half written would lose lead that is there, and one that was
+    // written for a plan that nobody got would, too.
+    if (outcome.yard.empty())
+      return complain(options.yard + ": its rack would hold more than a yard file may list");
     if (const std::string problem = cli::write_file(options.yard, outcome.yard); !problem.empty()) {
       return complain(problem);
     }
-  }
-  if (!options.out.empty()) {
-    if (const int status = write_all(outcome, options.out); status != 0) return status;
   }
   if (const int status = print(options.json ? outcome.json : outcome.text); status != 0) return status;
   if (!options.json && !options.out.empty()) {
@@ -214,17 +223,20 @@ int main(int argc, char** argv) {
   auto* plan = app.add_subcommand("plan", "Plan a job: set-out, pieces, findings, order of work");
   plan->add_option("JOB", options.job, "job file, format lapwright-job/1")->required();
   plan->add_option("--out", options.out, "folder for plan.json and the drawings");
-  plan->add_option("--yard", options.yard, "yard file, format lapwright-yard/1: rolls on sale, offcuts, prices");
+  plan->add_option("--yard", options.yard,
+                   "yard file, format lapwright-yard/1: rolls on sale, offcuts, prices");
   plan->add_option("--effort", options.effort,
                    "work put into the cutting list; 1, the default, is about a second")
       ->check(CLI::Range(0.0, 1000.0));
-  plan->add_option("--time-limit", options.time_limit, "stop improving the cutting list after so many seconds")
+  plan->add_option("--time-limit", options.time_limit,
+                   "stop improving the cutting list after so many seconds")
       ->check(CLI::PositiveNumber);
   plan->add_flag("--keep-offcuts", options.keep_offcuts,
                  "put what is worth keeping into the yard file, and take out what was used");
-  plan->add_option("--only", options.only,
-                   "of the files, only these, commas between: survey, order, cutting, fitting, quote, price, proof, care, "
-                   "sheets, drawings");
+  plan->add_option(
+      "--only", options.only,
+      "of the files, only these, commas between: survey, order, cutting, fitting, quote, price, proof, care, "
+      "sheets, drawings");
   plan->add_option("--paper", options.paper, "A4, the default, or A3");
   plan->add_flag("--json", options.json, "print the plan as JSON and nothing else");
 
@@ -236,8 +248,8 @@ int main(int argc, char** argv) {
   compare->add_option("--paper", options.paper, "A4, the default, or A3");
   compare->add_flag("--json", options.json, "print the differences as JSON");
 
-  auto* price_check =
-      app.add_subcommand("price-check", "A price that somebody else gave, a kilogram and a metre, beside the yard's");
+  auto* price_check = app.add_subcommand(
+      "price-check", "A price that somebody else gave, a kilogram and a metre, beside the yard's");
   price_check->add_option("OFFER", options.offer, "\"50 m of code 4 at 150 wide, £570\"")->required();
   price_check->add_option("--yard", options.yard, "yard file");
 

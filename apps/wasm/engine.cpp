@@ -1,8 +1,9 @@
 // The engine for a host that is not C++: bytes in, one block of bytes out.
 //
-// The host writes its input into memory from engine_alloc, calls engine_plan (no yard, the quickest cutting list), _see,
-// _check, _why, _rules, _texts, _compare, _price_check, _form or _schema, or plans in slices with engine_begin, _step
-// and _finish, and reads the block that the answer points at: numbers are unsigned, 32 bits, little-endian.
+// The host writes its input into memory from engine_alloc, calls engine_plan (no yard, the quickest cutting
+// list), _see, _check, _why, _rules, _texts, _compare, _price_check, _form, _yard or _schema, or plans in
+// slices with engine_begin, _step and _finish, and reads the block that the answer points at: numbers are
+// unsigned, 32 bits, little-endian.
 //
 //   size of the whole block | status, as the command's exit status | number of parts
 //   per part: length of name | length of media type | length of bytes | name | media type | bytes
@@ -22,7 +23,8 @@ void* engine_alloc(std::uint32_t size);
 void engine_free(void* memory);
 const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t documents);
 void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size,
-                   std::uint32_t documents, std::uint32_t effort);
+                   const char* only, std::uint32_t only_size, const char* paper, std::uint32_t paper_size,
+                   std::uint32_t documents, std::uint32_t effort, std::uint32_t rolls, double room_width);
 std::uint32_t engine_step(void* run);
 const char* engine_finish(void* run);
 const char* engine_check(const char* job, std::uint32_t job_size);
@@ -31,11 +33,12 @@ const char* engine_why(const char* job, std::uint32_t job_size, const char* mark
                        double room_width, double room_height);
 const char* engine_rules(const char* job, std::uint32_t job_size);
 const char* engine_texts();
-const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size, const char* yard,
-                           std::uint32_t yard_size, std::uint32_t documents);
+const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size,
+                           const char* yard, std::uint32_t yard_size, std::uint32_t documents);
 const char* engine_price_check(const char* offer, std::uint32_t offer_size, const char* yard,
                                std::uint32_t yard_size);
 const char* engine_form(const char* job, std::uint32_t job_size, const char* paper, std::uint32_t paper_size);
+const char* engine_yard(const char* yard, std::uint32_t yard_size);
 const char* engine_schema(const char* name, std::uint32_t name_size);
 const char* engine_version();
 }
@@ -100,14 +103,26 @@ const char* engine_plan(const char* job, std::uint32_t job_size, std::uint32_t d
   return handed_over(engine::plan({{job, job_size}, documents != 0}));
 }
 
-// A planning in slices. `effort` in hundredths of a second's work; job and yard stay in memory until the end.
+// A planning in slices. `documents`: 1 for them, 2 more for their pages as pictures. `effort` in hundredths
+// of a second's work. The four texts stay in memory until the end.
 void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, std::uint32_t yard_size,
-                   std::uint32_t documents, std::uint32_t effort) {
-  return new engine::Run({{job, job_size}, documents != 0, {yard, yard_size}, effort / 100.0});
+                   const char* only, std::uint32_t only_size, const char* paper, std::uint32_t paper_size,
+                   std::uint32_t documents, std::uint32_t effort, std::uint32_t rolls, double room_width) {
+  engine::Request request;
+  request.job = {job, job_size};
+  request.yard = {yard, yard_size};
+  request.only = {only, only_size};
+  request.paper = {paper, paper_size};
+  request.documents = (documents & 1U) != 0;
+  request.pages = (documents & 2U) != 0;
+  request.effort = effort / 100.0;
+  request.rolls = rolls != 0;
+  request.room_width = room_width;
+  return new engine::Run(request);
 }
 
-// Some milliseconds. Thousandths done, at most 999 while there is more to do; 1000 when done; 2000 more once there is a
-// whole plan, so that a host knows when it may stop.
+// Some milliseconds. Thousandths done, at most 999 while there is more to do; 1000 when done; 2000 more once
+// there is a whole plan, so that a host knows when it may stop.
 std::uint32_t engine_step(void* run) {
   auto* one = static_cast<engine::Run*>(run);
   const bool more = one->step();
@@ -146,8 +161,8 @@ const char* engine_texts() {
 }
 
 // Two jobs' plans side by side, each with the first whole cutting list.
-const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size, const char* yard,
-                           std::uint32_t yard_size, std::uint32_t documents) {
+const char* engine_compare(const char* a, std::uint32_t a_size, const char* b, std::uint32_t b_size,
+                           const char* yard, std::uint32_t yard_size, std::uint32_t documents) {
   const std::string_view prices(yard, yard_size);
   return handed_over(
       engine::compare({{a, a_size}, documents != 0, prices, 0}, {{b, b_size}, false, prices, 0}));
@@ -159,8 +174,13 @@ const char* engine_price_check(const char* offer, std::uint32_t offer_size, cons
 }
 
 // An empty job: the empty form.
-const char* engine_form(const char* job, std::uint32_t job_size, const char* paper, std::uint32_t paper_size) {
+const char* engine_form(const char* job, std::uint32_t job_size, const char* paper,
+                        std::uint32_t paper_size) {
   return handed_over(engine::form({job, job_size}, {paper, paper_size}));
+}
+
+const char* engine_yard(const char* yard, std::uint32_t yard_size) {
+  return handed_over(engine::read_yard({yard, yard_size}));
 }
 
 const char* engine_schema(const char* name, std::uint32_t name_size) {

@@ -1,5 +1,6 @@
-// Valleys and hips, measured along their line: lead in one unbroken run from the eaves to the line's head, each
-// piece lapping the one below by what the line's own pitch asks; of a mitred line, a soaker under every course.
+// Valleys and hips, measured along their line: lead in one unbroken run from the eaves to the line's head,
+// each piece lapping the one below by what the line's own pitch asks; of a mitred line, a soaker under every
+// course.
 #include "measure.h"
 
 #include <lapwright/base/tolerance.h>
@@ -91,7 +92,8 @@ void measure_open_valley(Measures& m, const job::SlopeJoin& join, const Measures
   if (reached < side.run.in_mm() + kOver) open(reached);
 }
 
-void measure_mitred(Measures& m, const job::SlopeJoin& join, Measures::At at, const std::vector<Span>& spans) {
+void measure_mitred(Measures& m, const job::SlopeJoin& join, Measures::At at,
+                    const std::vector<Span>& spans) {
   const job::JoinSide& side = join.line.sides[join.side];
   std::set<std::int64_t> courses;
   for (const PlacedUnit& unit : m.slope.units) {

@@ -11,8 +11,8 @@ namespace lapwright::cutcheck {
 
 namespace {
 
-constexpr double kPenny = 0.02;      // sums of rounded money
-constexpr double kGram = 1e-6;       // kg, a share of what is summed
+constexpr double kPenny = 0.02;  // sums of rounded money
+constexpr double kGram = 1e-6;   // kg, a share of what is summed
 
 const job::Piece* piece_of(const job::Plan& plan, const std::string& mark) {
   for (const job::Piece& piece : plan.pieces) {
@@ -63,7 +63,8 @@ bool boxes_meet(const geom::Box& a, const geom::Box& b) {
   return a.low.x < b.high.x && b.low.x < a.high.x && a.low.y < b.high.y && b.low.y < a.high.y;
 }
 
-void check_roll(const job::Plan& plan, const job::CutRoll& roll, std::int64_t kerf, std::vector<Complaint>& out) {
+void check_roll(const job::Plan& plan, const job::CutRoll& roll, std::int64_t kerf,
+                std::vector<Complaint>& out) {
   std::vector<LastPart> parts = cut_again(roll, kerf, out);
   std::vector<OnRoll> pieces;
   for (const job::CutPiece& piece : roll.pieces) {
@@ -128,7 +129,9 @@ void check_stock(const job::Yard& yard, const job::Cutting& cutting, const pract
     if (roll.offcut) {
       for (std::size_t i = 0; i < yard.offcuts.size() && wanted > 0; ++i) {
         const job::YardOffcut& offcut = yard.offcuts[i];
-        if (offcut.code != roll.code || mm(offcut.width) != roll.width.in_mm() || mm(offcut.length) != roll.length.in_mm()) continue;
+        if (offcut.code != roll.code || mm(offcut.width) != roll.width.in_mm() ||
+            mm(offcut.length) != roll.length.in_mm())
+          continue;
         const std::int64_t take = std::min(wanted, offcut.count - taken[i]);
         taken[i] += take;
         wanted -= take;
@@ -137,7 +140,9 @@ void check_stock(const job::Yard& yard, const job::Cutting& cutting, const pract
     } else {
       for (std::size_t i = 0; i < yard.rolls.size() && wanted > 0; ++i) {
         const job::YardRoll& sold = yard.rolls[i];
-        if (sold.code != roll.code || mm(sold.width) != roll.width.in_mm() || mm(sold.length) != roll.length.in_mm()) continue;
+        if (sold.code != roll.code || mm(sold.width) != roll.width.in_mm() ||
+            mm(sold.length) != roll.length.in_mm())
+          continue;
         const double price = sold.price ? static_cast<double>(*sold.price)
                                         : std::round(static_cast<double>(sold.price_per_kg.value_or(0)) * kg);
         if (!same(price, roll.price, 0.5)) continue;
@@ -151,10 +156,11 @@ void check_stock(const job::Yard& yard, const job::Cutting& cutting, const pract
   }
 }
 
-void check_counts(const job::Plan& plan, const std::map<std::string, std::int64_t>& cut, const practice::Pack& pack,
-                  std::vector<Complaint>& out) {
+void check_counts(const job::Plan& plan, const std::map<std::string, std::int64_t>& cut,
+                  const practice::Pack& pack, std::vector<Complaint>& out) {
   std::map<std::string, std::int64_t> balance = cut;
   for (const job::Piece& piece : plan.pieces) {
+    if (piece.wrong && cut.find(piece.mark) != cut.end()) out.push_back({"wrong", piece.mark});
     if (piece.code && piece.count > 0 && pack.has_lead(*piece.code)) balance[piece.mark] -= piece.count;
   }
   for (const job::CutRefusal& refusal : plan.cutting->refused) balance[refusal.mark] += refusal.count;
@@ -193,16 +199,18 @@ void check_sums(const job::Plan& plan, const job::Yard& yard, const practice::Pa
     for (const job::YardRoll& sold : yard.rolls) {
       if (sold.code != roll.code) continue;
       const double area = std::floor(sold.width.in_mm() + 1e-6) * std::floor(sold.length.in_mm() + 1e-6);
-      const double one = sold.price ? static_cast<double>(*sold.price)
-                                    : std::round(static_cast<double>(sold.price_per_kg.value_or(0)) * kg_per_mm2 * area);
+      const double one =
+          sold.price ? static_cast<double>(*sold.price)
+                     : std::round(static_cast<double>(sold.price_per_kg.value_or(0)) * kg_per_mm2 * area);
       cheapest = std::min(cheapest, one / (area * kg_per_mm2));
     }
     const auto scrap = static_cast<double>(yard.scrap_per_kg);
-    const double keep = cheapest > 1e299 ? scrap
-                                         : std::max(scrap, static_cast<double>(yard.keep_percent) / 100 * cheapest);
+    const double keep =
+        cheapest > 1e299 ? scrap : std::max(scrap, static_cast<double>(yard.keep_percent) / 100 * cheapest);
     double value = roll.price - kept_here * keep - (roll.mass.in_kg() - here - kept_here) * scrap;
     if (roll.offcut) {
-      const bool worth_keeping = yard.keep_length > Length{} && roll.length >= yard.keep_length && roll.width >= yard.keep_width;
+      const bool worth_keeping =
+          yard.keep_length > Length{} && roll.length >= yard.keep_length && roll.width >= yard.keep_width;
       value += roll.mass.in_kg() * (worth_keeping ? keep : scrap);
     }
     by_code[roll.code] += value * n;
@@ -236,11 +244,17 @@ void check_bounds(const job::Plan& plan, const job::Yard& yard, const practice::
     if (code.searched > 0) {
       const double again = searched(plan, yard, pack, code, cut);
       limit = std::max(limit, again);
-      if (again < 0 || std::fabs(again - code.searched) > kPenny) out.push_back({"bound", where + " / searched"});
+      if (again < 0 || std::fabs(again - code.searched) > kPenny)
+        out.push_back({"bound", where + " / searched"});
     }
     if (code.strips > limit + kPenny) out.push_back({"bound", where + " / strips"});
-    if (code.any > code.cost + kPenny || code.straight > code.cost + kPenny || code.any > code.straight + kPenny) {
+    if (code.any > code.cost + kPenny || code.straight > code.cost + kPenny ||
+        code.any > code.straight + kPenny) {
       out.push_back({"bound", where + " / above the plan"});
+    }
+    if (code.straight > area + kPenny &&
+        code.straight > cutcheck::straight(plan, yard, pack, code, cut) + kPenny) {
+      out.push_back({"bound", where + " / straight"});
     }
     strips += code.strips;
     any += code.any;

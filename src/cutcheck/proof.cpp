@@ -1,15 +1,20 @@
 #include "proof.h"
 
+#include "anyhow.h"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
 #include <numeric>
+#include <set>
+#include <string>
 #include <vector>
 
 namespace lapwright::cutcheck {
 
 namespace {
 
+constexpr std::int64_t kCellsMost = 2'000'000;  // of the table of straight cutting
 constexpr double kParts = 1000;  // money is counted in thousandths
 
 struct Size {
@@ -39,12 +44,14 @@ std::int64_t whole(double mm) {
 }
 
 std::int64_t credit(const Question& q, std::int64_t a, std::int64_t b) {
-  if (q.keep_rate == 0 || std::max(a, b) < q.keep_long || std::min(a, b) < q.keep_short || std::min(a, b) <= 0) return 0;
+  if (q.keep_rate == 0 || std::max(a, b) < q.keep_long || std::min(a, b) < q.keep_short ||
+      std::min(a, b) <= 0)
+    return 0;
   return a * b * q.keep_rate / 1'000'000;
 }
 
-Question question(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-                  const std::map<std::string, std::int64_t>& wanted) {
+Question question(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+                  const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   Question out;
   const auto kerf = static_cast<std::int64_t>(std::ceil(yard.kerf.in_mm() - 1e-6));
   const double kg = pack.lead(code.code).kg_per_m2 / 1e6;
@@ -55,8 +62,9 @@ Question question(const job::Plan& plan, const job::Yard& yard, const practice::
     const auto w = whole(roll.width.in_mm());
     const auto l = whole(roll.length.in_mm());
     const double area = static_cast<double>(w) * static_cast<double>(l);
-    const double price = roll.price ? static_cast<double>(*roll.price)
-                                    : std::round(static_cast<double>(roll.price_per_kg.value_or(0)) * kg * area);
+    const double price = roll.price
+                             ? static_cast<double>(*roll.price)
+                             : std::round(static_cast<double>(roll.price_per_kg.value_or(0)) * kg * area);
     cheapest = std::min(cheapest, price / area);
     out.sizes.push_back({w + kerf, l + kerf,
                          std::max<std::int64_t>(0, std::llround((price - scrap * area) * kParts)),
@@ -78,7 +86,8 @@ Question question(const job::Plan& plan, const job::Yard& yard, const practice::
     const double area = static_cast<double>(w) * static_cast<double>(l);
     const double worth = (kept ? keep : scrap) * area;
     out.sizes.push_back({w + kerf, l + kerf,
-                         std::max<std::int64_t>(0, std::llround((worth - scrap * area) * kParts)), offcut.count});
+                         std::max<std::int64_t>(0, std::llround((worth - scrap * area) * kParts)),
+                         offcut.count});
   }
   std::map<std::string, std::int64_t> prices;
   for (const job::CutProof::Price& price : code.proof.prices) prices[price.mark] = price.price;
@@ -93,6 +102,7 @@ Question question(const job::Plan& plan, const job::Yard& yard, const practice::
     }
     out.items.push_back(item);
     std::swap(item.along, item.across);
+    if (item.along == item.across) item.copies = 0;  // a square lies one way only: none of it twice
     out.items.push_back(item);
   }
   std::int64_t step = 0;
@@ -138,7 +148,8 @@ std::int64_t most_of(const Question& q, std::int64_t capacity, std::int64_t room
         best = std::max(best, strip[static_cast<std::size_t>(x - wide)] + take * items[i].value);
       }
     }
-    if (i + 1 == items.size() || items[i + 1].along != items[i].along) kinds.emplace_back(items[i].along, strip.back());
+    if (i + 1 == items.size() || items[i + 1].along != items[i].along)
+      kinds.emplace_back(items[i].along, strip.back());
   }
   std::vector<std::int64_t> pile(static_cast<std::size_t>(height) + 1, 0);
   for (std::int64_t x = 1; x <= height; ++x) {
@@ -156,16 +167,18 @@ std::int64_t most_of(const Question& q, std::int64_t capacity, std::int64_t room
 }
 
 // Every piece of the code has its own box in the list, no larger than its net asks for.
-bool boxes_are_true(const job::Plan& plan, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
+bool boxes_are_true(const job::Plan& plan, const job::CutCode& code,
+                    const std::map<std::string, std::int64_t>& wanted) {
   for (const job::Piece& piece : plan.pieces) {
     if (piece.code != code.code || wanted.find(piece.mark) == wanted.end()) continue;
     const geom::Box net = geom::bounds(piece.net.outline);
     const double length = std::ceil(static_cast<double>(net.width()) / 1000 - 1e-9);
     const double width = std::ceil(static_cast<double>(net.height()) / 1000 - 1e-9);
-    const bool listed = std::any_of(code.proof.boxes.begin(), code.proof.boxes.end(), [&](const job::CutProof::Box& box) {
-      return box.marks.size() == 1 && box.marks.front() == piece.mark && box.length.in_mm() <= length &&
-             box.width.in_mm() <= width;
-    });
+    const bool listed =
+        std::any_of(code.proof.boxes.begin(), code.proof.boxes.end(), [&](const job::CutProof::Box& box) {
+          return box.marks.size() == 1 && box.marks.front() == piece.mark && box.length.in_mm() <= length &&
+                 box.width.in_mm() <= width;
+        });
     if (!listed) return false;
   }
   return true;
@@ -178,10 +191,47 @@ std::int64_t rounded_up(const Question& q, std::int64_t bound) {
   return (bound + step - 1) / step * step;
 }
 
+// Whole rolls: a plan's rolls together are worth at least what it must yield, each at most its worth. The least cost of
+// such rolls, worths counted in steps of 2^shift upwards.
+std::int64_t in_whole_rolls(const Question& q, const std::vector<std::int64_t>& worths, std::int64_t must, int shift) {
+  const auto count = [&](std::int64_t worth) {
+    const std::int64_t step = std::int64_t{1} << shift;
+    return worth / step + (worth % step == 0 ? 0 : 1);
+  };
+  const std::int64_t end = count(must);
+  constexpr std::int64_t kDear = std::int64_t{1} << 60;
+  std::vector<std::int64_t> cost(static_cast<std::size_t>(end) + 1, kDear);
+  cost.front() = 0;
+  const auto at = [&](std::int64_t v) -> std::int64_t& { return cost[static_cast<std::size_t>(std::max<std::int64_t>(v, 0))]; };
+  // Stock that runs out, one piece of it after the other; then what does not, each as often as it likes.
+  for (std::size_t s = 0; s < q.sizes.size(); ++s) {
+    const std::int64_t steps = count(worths[s]);
+    if (steps <= 0) continue;
+    const std::int64_t most = q.sizes[s].most < 0 ? 0 : std::min(q.sizes[s].most, end / steps + 1);
+    for (std::int64_t n = 0; n < most; ++n) {
+      for (std::int64_t v = end; v >= 1; --v) at(v) = std::min(at(v), q.sizes[s].cost + at(v - steps));
+    }
+  }
+  for (std::size_t s = 0; s < q.sizes.size(); ++s) {
+    const std::int64_t steps = count(worths[s]);
+    if (steps <= 0 || q.sizes[s].most >= 0) continue;
+    for (std::int64_t v = 1; v <= end; ++v) at(v) = std::min(at(v), q.sizes[s].cost + at(v - steps));
+  }
+  return at(end) >= kDear ? 0 : at(end);
+}
+
+std::int64_t in_whole_rolls(const Question& q, const std::vector<std::int64_t>& worths, std::int64_t must) {
+  if (must <= 0 || q.keep_rate != 0) return 0;
+  int shift = 0;
+  while ((must >> shift) > 8191) ++shift;
+  return std::max(in_whole_rolls(q, worths, must, shift), in_whole_rolls(q, worths, must, shift + 1));
+}
+
 // Every strip cutting there is, by what is left to cut: small jobs only.
 class TryAll {
  public:
-  TryAll(const Question& q, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) : q_(q) {
+  TryAll(const Question& q, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted)
+      : q_(q) {
     std::map<std::string, std::size_t> type;
     for (const auto& [mark, n] : wanted) {
       const bool priced = std::any_of(code.proof.prices.begin(), code.proof.prices.end(),
@@ -219,10 +269,12 @@ class TryAll {
   std::int64_t cheapest() {
     if (too_much_ || q_.keep_rate != 0) return -1;
     std::vector<std::int64_t> single(states_, kNever);
-    std::map<std::int64_t, std::vector<std::int64_t>> piles;  // by how long a strip is: pieces may turn, so for both ways
+    std::map<std::int64_t, std::vector<std::int64_t>>
+        piles;  // by how long a strip is: pieces may turn, so for both ways
     for (const Size& size : q_.sizes) {
       if (size.most >= 0) return -1;
-      for (const auto& [capacity, room] : {std::pair(size.width, size.length), std::pair(size.length, size.width)}) {
+      for (const auto& [capacity, room] :
+           {std::pair(size.width, size.length), std::pair(size.length, size.width)}) {
         auto& pile = piles[capacity];
         if (pile.empty()) pile = heights(capacity);
         for (std::size_t u = 1; u < states_; ++u) {
@@ -247,8 +299,8 @@ class TryAll {
     return static_cast<std::int64_t>(u / weight_[t] % (static_cast<std::size_t>(demand_[t]) + 1));
   }
 
-  // The least sum over parts that make up each multiset; a part counts `each` of it. The highest type first: every
-  // split has one part that holds a piece of it.
+  // The least sum over parts that make up each multiset; a part counts `each` of it. The highest type first:
+  // every split has one part that holds a piece of it.
   std::vector<std::int64_t> summed(const std::vector<std::int64_t>& each) const {
     std::vector<std::int64_t> out(states_, kNever);
     out[0] = 0;
@@ -311,40 +363,47 @@ class TryAll {
   bool too_much_ = false;
 };
 
-double try_all(const Question& q, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
+double try_all(const Question& q, const job::CutCode& code,
+               const std::map<std::string, std::int64_t>& wanted) {
   const std::int64_t cost = TryAll(q, code, wanted).cheapest();
   return cost < 0 ? -1 : static_cast<double>(cost) / kParts + q.pieces;
 }
 
 }  // namespace
 
-double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-              const std::map<std::string, std::int64_t>& wanted) {
+double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+              const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   if (code.proof.scale <= 0 || code.proof.prices.empty() || !boxes_are_true(plan, code, wanted)) return -1;
   const Question q = question(plan, yard, pack, code, wanted);
   const std::int64_t scale = code.proof.scale;
   std::int64_t sum = 0;
+  std::set<std::string> priced;
   for (const job::CutProof::Price& price : code.proof.prices) {
     const auto have = wanted.find(price.mark);
-    if (price.price < 0) return -1;
+    if (price.price < 0 || !priced.insert(price.mark).second) return -1;
     if (have != wanted.end()) sum += price.price * have->second;
   }
+  const std::int64_t must = sum;
+  std::vector<std::int64_t> worths;
+  bool linear = true;
   for (const Size& size : q.sizes) {
     const auto across = [&](std::int64_t left) { return scale * credit(q, size.width, left); };
     const auto along = [&](std::int64_t left) { return scale * credit(q, left, size.length); };
     const std::int64_t worth = std::max(most_of(q, size.width, size.length, true, across),
                                         most_of(q, size.length, size.width, false, along));
+    worths.push_back(worth);
     const std::int64_t over = worth - size.cost * scale;
     if (over <= 0) continue;
-    if (size.most < 0) return -1;
-    sum -= over * size.most;
+    linear = linear && size.most >= 0;
+    if (size.most >= 0) sum -= over * size.most;
   }
-  const std::int64_t bound = sum <= 0 ? 0 : (sum + scale - 1) / scale;
-  return static_cast<double>(rounded_up(q, bound)) / kParts + q.pieces;
+  const std::int64_t bound = sum <= 0 || !linear ? 0 : (sum + scale - 1) / scale;
+  const std::int64_t best = std::max(rounded_up(q, bound), in_whole_rolls(q, worths, must));
+  return static_cast<double>(best) / kParts + q.pieces;
 }
 
-double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-               const std::map<std::string, std::int64_t>& wanted) {
+double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+               const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   const Question q = question(plan, yard, pack, code, wanted);
   double area = 0;
   std::map<std::string, std::int64_t> left = wanted;
@@ -355,6 +414,9 @@ double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pac
     left.erase(have);
   }
   const double back = static_cast<double>(q.keep_rate) / 1e6;
+  std::vector<std::int64_t> areas;
+  for (const Size& size : q.sizes) areas.push_back(size.width * size.length);
+  const std::int64_t rolls = in_whole_rolls(q, areas, static_cast<std::int64_t>(area));
   double cost = area * back;
   std::vector<std::pair<double, double>> lead;  // money of a mm², mm² that there are
   for (const Size& size : q.sizes) {
@@ -369,11 +431,60 @@ double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pac
     area -= here;
   }
   const auto whole = static_cast<std::int64_t>(std::ceil(cost * (1 - 1e-12)));
-  return static_cast<double>(rounded_up(q, whole)) / kParts + q.pieces;
+  return static_cast<double>(std::max(rounded_up(q, whole), rolls)) / kParts + q.pieces;
 }
 
-double searched(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
+double straight(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
                 const std::map<std::string, std::int64_t>& wanted) {
+  const job::CutProof& proof = code.proof;
+  const std::int64_t step = whole(proof.straight_step.in_mm());
+  if (step <= 0 || proof.straight_scale <= 0 || !boxes_are_true(plan, code, wanted)) return -1;
+  const Question q = question(plan, yard, pack, code, wanted);
+  if (q.keep_rate != 0) return -1;
+  std::map<std::string, std::int64_t> price_of;
+  std::int64_t must = 0;
+  for (const job::CutProof::Price& price : proof.straight_prices) {
+    const auto have = wanted.find(price.mark);
+    if (price.price < 0 || price.price > (std::int64_t{1} << 31) || !price_of.emplace(price.mark, price.price).second) {
+      return -1;
+    }
+    if (have != wanted.end()) must += price.price * have->second;
+  }
+  std::vector<Worth> items;
+  for (std::size_t i = 0; i < q.items.size(); ++i) {
+    Worth item{q.items[i].across / step, q.items[i].along / step, 0};
+    if (item.across <= 0 || item.along <= 0) return -1;
+    for (const std::string& mark : proof.boxes[i / 2].marks) item.value += price_of[mark];
+    items.push_back(item);
+  }
+  std::int64_t widest = 0;
+  std::int64_t longest = 0;
+  for (const Size& size : q.sizes) {
+    widest = std::max(widest, size.width / step);
+    longest = std::max(longest, size.length / step);
+  }
+  if (widest * longest > kCellsMost) return -1;
+  const CutAnyhow table(items, widest, longest);
+  // Where a roll is worth more than it costs, all prices shrink until none is.
+  double rate = 1024 / static_cast<double>(proof.straight_scale);
+  std::vector<std::int64_t> worths;
+  for (const Size& size : q.sizes) {
+    worths.push_back(table.value(size.width / step, size.length / step));
+    if (size.most >= 0 || worths.back() == 0) continue;
+    rate = std::min(rate, static_cast<double>(size.cost) / static_cast<double>(worths.back()));
+  }
+  double sum = static_cast<double>(must) * rate;
+  for (std::size_t s = 0; s < q.sizes.size(); ++s) {
+    const double over = static_cast<double>(worths[s]) * rate - static_cast<double>(q.sizes[s].cost);
+    if (q.sizes[s].most >= 0 && over > 0) sum -= over * static_cast<double>(q.sizes[s].most);
+  }
+  const auto linear = static_cast<std::int64_t>(std::ceil(std::max(0.0, sum) * (1 - 1e-12)));
+  const std::int64_t best = std::max(rounded_up(q, linear), in_whole_rolls(q, worths, must));
+  return static_cast<double>(best) / kParts + q.pieces;
+}
+
+double searched(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+                const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   if (!boxes_are_true(plan, code, wanted)) return -1;
   const Question q = question(plan, yard, pack, code, wanted);
   return try_all(q, code, wanted);

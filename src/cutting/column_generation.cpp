@@ -5,10 +5,10 @@
 namespace lapwright::cutting {
 
 namespace {
-constexpr double kTowards = 0.7;      // how far from the program's prices towards the best proven ones
-constexpr double kNear = 1e-9;       // a value that near to what is proven is as good as it
-constexpr double kHopeless = 0.1;    // of the cost
-constexpr double kDearStart = 20;    // ways to make a piece before any pattern is known: that many stocks each
+constexpr double kTowards = 0.7;   // how far from the program's prices towards the best proven ones
+constexpr double kNear = 1e-9;     // a value that near to what is proven is as good as it
+constexpr double kHopeless = 0.1;  // of the cost
+constexpr double kDearStart = 20;  // ways to make a piece before any pattern is known: that many stocks each
 constexpr std::size_t kRoundsMost = 2000;
 }  // namespace
 
@@ -21,7 +21,8 @@ std::int64_t cost_of(const Problem& problem, const Pattern& pattern) {
   if (pattern.sections.size() == 1 && pattern.sections.front().copies == 1 &&
       pattern.sections.front().length == stock.length) {
     std::int64_t width = 0;
-    for (const Strip& strip : pattern.sections.front().strips) width += std::int64_t{strip.width} * strip.copies;
+    for (const Strip& strip : pattern.sections.front().strips)
+      width += std::int64_t{strip.width} * strip.copies;
     best = std::max(best, worth(problem.keep, stock.width - width, stock.length));
   }
   return stock.cost - best;
@@ -104,7 +105,8 @@ bool ColumnGeneration::step() {
       return false;
     }
     std::vector<double> between;
-    for (std::size_t t = 0; t < own.size(); ++t) between.push_back(kTowards * centre_[t] + (1 - kTowards) * own[t]);
+    for (std::size_t t = 0; t < own.size(); ++t)
+      between.push_back(kTowards * centre_[t] + (1 - kTowards) * own[t]);
     if (price_at(between)) return true;
   }
   if (price_at(own)) return true;
@@ -138,14 +140,16 @@ bool ColumnGeneration::price_at(const std::vector<double>& prices) {
   }
   if (!limited) {
     double proves = 0;
-    for (std::size_t t = 0; t < prices.size(); ++t) proves += ratio * prices[t] * static_cast<double>(problem_.demand[t]);
+    for (std::size_t t = 0; t < prices.size(); ++t)
+      proves += ratio * prices[t] * static_cast<double>(problem_.demand[t]);
     if (proves > proven_) {
       proven_ = proves;
       centre_.clear();
       for (const double price : prices) centre_.push_back(ratio * price);
     }
   }
-  std::stable_sort(found.begin(), found.end(), [](const Found& a, const Found& b) { return a.worth > b.worth; });
+  std::stable_sort(found.begin(), found.end(),
+                   [](const Found& a, const Found& b) { return a.worth > b.worth; });
   bool any = false;
   for (const Found& one : found) {
     // Far below its cost at these prices it is not above at the others.
@@ -160,7 +164,8 @@ bool ColumnGeneration::price_at(const std::vector<double>& prices) {
 
 std::vector<double> ColumnGeneration::prices() const {
   std::vector<double> out;
-  for (std::size_t t = 0; t < problem_.demand.size(); ++t) out.push_back(std::max(0.0, simplex_->price(t)) * scale_);
+  for (std::size_t t = 0; t < problem_.demand.size(); ++t)
+    out.push_back(std::max(0.0, simplex_->price(t)) * scale_);
   return out;
 }
 

@@ -50,14 +50,15 @@ class ColumnGeneration {
   double scale_ = 1;
   std::int64_t work_ = 0;
   std::size_t rounds_ = 0;
-  // The prices that proved most so far, and what they prove, scaled: pricing between them and the program's own keeps
-  // these from swinging to and fro.
+  // The prices that proved most so far, and what they prove, scaled: pricing between them and the program's
+  // own keeps these from swinging to and fro.
   std::vector<double> centre_;
   double proven_ = 0;
   bool ended_ = false;
 };
 
-// Money of a pattern: its stock less the worth of what is left of it over its whole width or its whole length.
+// Money of a pattern: its stock less the worth of what is left of it over its whole width or its whole
+// length.
 std::int64_t cost_of(const Problem& problem, const Pattern& pattern);
 
 }  // namespace lapwright::cutting

@@ -13,6 +13,7 @@ namespace lapwright::cutting {
 namespace {
 
 constexpr std::int64_t kLeastWork = 1'000'000;
+constexpr double kEffortMost = 1000;  // a quarter of an hour
 
 }  // namespace
 
@@ -43,6 +44,7 @@ CutPlan::CutPlan(const job::Plan& plan, const job::Yard& yard, const practice::P
   state_->demand = demand_of(plan, yard, pack);
   state_->currency = yard.currency;
   state_->minimum_order = yard.minimum_order;
+  effort = effort > 0 ? std::min(effort, kEffortMost) : 0;
   double all = 0;
   const auto size = [](const CodeDemand& code) {
     double pieces = 0;
@@ -101,11 +103,12 @@ job::Cutting CutPlan::result() const {
     const CodeDemand& code = state_->demand.codes[i];
     const Cutter& cutter = state_->cutters[i];
     Solution solution = cutter.best();
-    std::stable_sort(solution.patterns.begin(), solution.patterns.end(), [&](const Pattern& a, const Pattern& b) {
-      const StockOf& p = code.stocks[static_cast<std::size_t>(a.stock)];
-      const StockOf& q = code.stocks[static_cast<std::size_t>(b.stock)];
-      return std::tuple(p.offcut, -p.width, -p.length) < std::tuple(q.offcut, -q.width, -q.length);
-    });
+    std::stable_sort(
+        solution.patterns.begin(), solution.patterns.end(), [&](const Pattern& a, const Pattern& b) {
+          const StockOf& p = code.stocks[static_cast<std::size_t>(a.stock)];
+          const StockOf& q = code.stocks[static_cast<std::size_t>(b.stock)];
+          return std::tuple(p.offcut, -p.width, -p.length) < std::tuple(q.offcut, -q.width, -q.length);
+        });
     const std::vector<std::int64_t> missing = cutter.missing();
     double pieces = 0;  // worth of the cut pieces as scrap: the part of the money that no plan changes
     double used = 0;
@@ -160,8 +163,18 @@ job::Cutting CutPlan::result() const {
     }
     bounds.best_strips = bounds.cost <= bounds.strips + 1e-6;
     bounds.proof.scale = cutter.strips().scale;
-    for (std::size_t t = 0; all && t < cutter.strips().prices.size(); ++t) {
-      bounds.proof.prices.push_back({code.pieces.marks[t], cutter.strips().prices[t]});
+    // Stopped before it was proven, the plan has no prices yet: none of them is worth anything, then.
+    const std::vector<std::int64_t>& prices = cutter.strips().prices;
+    for (std::size_t t = 0; all && t < missing.size(); ++t) {
+      bounds.proof.prices.push_back({code.pieces.marks[t], t < prices.size() ? prices[t] : 0});
+    }
+    const Cutter::StraightProof straightly = cutter.straight_proof();
+    if (all && straightly.step > 0 && bounds.straight > bounds.any) {
+      bounds.proof.straight_step = Length::mm(straightly.step);
+      bounds.proof.straight_scale = straightly.unit;
+      for (std::size_t t = 0; t < straightly.prices.size(); ++t) {
+        bounds.proof.straight_prices.push_back({code.pieces.marks[t], straightly.prices[t]});
+      }
     }
     for (const Fitting& fitting : code.pieces.fittings) {
       job::CutProof::Box box{Length::mm(fitting.option.along), Length::mm(fitting.option.across), {}};
@@ -178,7 +191,8 @@ job::Cutting CutPlan::result() const {
     for (std::size_t s = 0; s < hand.taken.size(); ++s) {
       const StockOf& stock = code.stocks[s];
       if (stock.offcut) continue;
-      out.hand.bought += Mass::kg(code.kg_per_mm2 * stock.width * stock.length * static_cast<double>(hand.taken[s]));
+      out.hand.bought +=
+          Mass::kg(code.kg_per_mm2 * stock.width * stock.length * static_cast<double>(hand.taken[s]));
     }
     out.hand.cost += static_cast<double>(hand.cost) / kMoneyParts + pieces;
     out.codes.push_back(std::move(bounds));
@@ -199,7 +213,8 @@ job::Yard yard_after(const job::Yard& yard, const job::Cutting& cutting) {
     if (roll.offcut) {
       std::int64_t gone = roll.count;
       for (job::YardOffcut& offcut : out.offcuts) {
-        const bool same = offcut.code == roll.code && std::floor(offcut.width.in_mm() + 1e-6) == roll.width.in_mm() &&
+        const bool same = offcut.code == roll.code &&
+                          std::floor(offcut.width.in_mm() + 1e-6) == roll.width.in_mm() &&
                           std::floor(offcut.length.in_mm() + 1e-6) == roll.length.in_mm();
         if (!same) continue;
         const std::int64_t taken = std::min(gone, offcut.count);
@@ -209,7 +224,16 @@ job::Yard yard_after(const job::Yard& yard, const job::Cutting& cutting) {
     }
     for (const job::CutLeft& left : roll.left) {
       if (!left.keep) continue;
-      out.offcuts.push_back({roll.code, min(left.width, left.length), max(left.width, left.length), roll.count});
+      const job::YardOffcut more{roll.code, min(left.width, left.length), max(left.width, left.length),
+                                 roll.count};
+      const auto like = std::find_if(out.offcuts.begin(), out.offcuts.end(), [&](const job::YardOffcut& one) {
+        return one.code == more.code && one.width == more.width && one.length == more.length;
+      });
+      if (like == out.offcuts.end()) {
+        out.offcuts.push_back(more);
+      } else {
+        like->count += more.count;
+      }
     }
   }
   std::erase_if(out.offcuts, [](const job::YardOffcut& offcut) { return offcut.count <= 0; });

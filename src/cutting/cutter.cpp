@@ -12,19 +12,20 @@
 namespace lapwright::cutting {
 
 namespace {
-constexpr std::int64_t kTinyWork = 40'000'000;    // steps of sub-multisets, each far cheaper than the others
-constexpr std::int64_t kAfterTiny = 6'000'000;    // to look for what beats strip cutting
-constexpr double kPricesShare = 0.5;              // of the budget, for the linear program
+constexpr std::int64_t kTinyWork = 40'000'000;     // steps of sub-multisets, each far cheaper than the others
+constexpr std::int64_t kAfterTiny = 6'000'000;     // to look for what beats strip cutting
+constexpr double kPricesShare = 0.5;               // of the budget, for the linear program
 constexpr std::int64_t kPricesLeast = 60'000'000;  // whatever the effort: no bound, no proof
-constexpr double kStraightShare = 0.25;           // for the bound on straight cutting
-constexpr double kManyRolls = 90;                 // from here on its whole patterns are a good beginning
-constexpr std::size_t kTypesMost = 400;           // beyond, the linear program is not worth its time
+constexpr double kStraightShare = 0.25;            // for the bound on straight cutting
+constexpr double kManyRolls = 90;                  // from here on its whole patterns are a good beginning
+constexpr std::size_t kTypesMost = 400;            // beyond, the linear program is not worth its time
 }  // namespace
 
 struct Cutter::State {
   enum class Phase : std::uint8_t { small, prices, proof, straight, search, done };
 
-  State(Problem given, std::int64_t work) : problem(std::move(given)), budget(std::max<std::int64_t>(work, 1)) {}
+  State(Problem given, std::int64_t work)
+      : problem(std::move(given)), budget(std::max<std::int64_t>(work, 1)) {}
 
   Problem problem;
   std::int64_t budget;
@@ -41,16 +42,24 @@ struct Cutter::State {
 
   std::int64_t work() const {
     return spent + (phase == Phase::prices && prices ? prices->work() : 0) +
-           (phase == Phase::straight && straight_bound ? straight_bound->work() : 0) + (search ? search->work() : 0);
+           (phase == Phase::straight && straight_bound ? straight_bound->work() : 0) +
+           (search ? search->work() : 0);
   }
 
   void solve_small() {
     std::int64_t steps = 0;
-    small = exact_two_stage(problem, kTinyWork, steps);
+    // With offcuts worth keeping it proves nothing, yet what is cheapest without them is a good plan to beat.
+    Problem plain = problem;
+    plain.keep = {};
+    small = exact_two_stage(plain, kTinyWork, steps);
     spent += steps / 8;
-    if (small) {
+    if (small && problem.keep.per_million == 0) {
       exact = small->cost;
       budget = std::min(budget, spent + kAfterTiny);
+    } else if (small) {
+      small->cost = 0;
+      for (const Pattern& pattern : small->patterns)
+        small->cost += pattern.copies * cost_of(problem, pattern);
     }
     phase = Phase::prices;
   }
@@ -91,7 +100,8 @@ struct Cutter::State {
   // The linear program's patterns, as often as they go in whole, with no piece cut twice.
   std::vector<Pattern> whole_patterns() const {
     std::vector<ColumnGeneration::Use> uses = prices->uses();
-    std::stable_sort(uses.begin(), uses.end(), [](const auto& a, const auto& b) { return a.amount > b.amount; });
+    std::stable_sort(uses.begin(), uses.end(),
+                     [](const auto& a, const auto& b) { return a.amount > b.amount; });
     std::vector<std::int64_t> left = problem.demand;
     std::vector<std::int64_t> stock;
     for (const Stock& one : problem.stocks) stock.push_back(one.available);
@@ -143,7 +153,8 @@ struct Cutter::State {
   }
 };
 
-Cutter::Cutter(Problem problem, std::int64_t budget) : state_(std::make_unique<State>(std::move(problem), budget)) {}
+Cutter::Cutter(Problem problem, std::int64_t budget)
+    : state_(std::make_unique<State>(std::move(problem), budget)) {}
 Cutter::~Cutter() = default;
 Cutter::Cutter(Cutter&&) noexcept = default;
 Cutter& Cutter::operator=(Cutter&&) noexcept = default;
@@ -161,7 +172,8 @@ double Cutter::progress() const {
 }
 
 bool Cutter::has_plan() const {
-  return state_->small.has_value() || (state_->search && (state_->search->whole() || state_->search->stuck()));
+  return state_->small.has_value() ||
+         (state_->search && (state_->search->whole() || state_->search->stuck()));
 }
 
 const Problem& Cutter::problem() const {
@@ -189,6 +201,11 @@ std::int64_t Cutter::exact_strips() const {
 }
 std::int64_t Cutter::straight() const {
   return state_->straight;
+}
+Cutter::StraightProof Cutter::straight_proof() const {
+  if (!state_->straight_bound) return {};
+  const StraightBound::Proof& proof = state_->straight_bound->proof();
+  return {proof.step, proof.unit, proof.prices};
 }
 std::int64_t Cutter::work() const {
   return state_->work();

@@ -25,8 +25,8 @@ bool is_wrong(const job::Plan& plan, const job::Piece& piece) {
   }
   const std::string place = piece.slope + " / " + piece.junction;
   return std::any_of(plan.findings.begin(), plan.findings.end(), [&](const job::Finding& finding) {
-    return finding.level == job::Level::wrong &&
-           (finding.where == piece.slope || finding.where == place || finding.where.starts_with(place + " / "));
+    return finding.level == job::Level::wrong && (finding.where == piece.slope || finding.where == place ||
+                                                  finding.where.starts_with(place + " / "));
   });
 }
 
@@ -73,8 +73,8 @@ void add_stocks(CodeDemand& code, const job::Yard& yard, std::int32_t kerf) {
   if (keeps && code.keep_per_mm2 > code.scrap_per_mm2) {
     code.problem.keep.least_length = longer;
     code.problem.keep.least_width = shorter;
-    code.problem.keep.per_million = static_cast<std::int64_t>(
-        std::floor((code.keep_per_mm2 - code.scrap_per_mm2) * kMoneyParts * 1e6));
+    code.problem.keep.per_million =
+        static_cast<std::int64_t>(std::floor((code.keep_per_mm2 - code.scrap_per_mm2) * kMoneyParts * 1e6));
   }
   for (const auto& [stock, available] : rolls) add_stock(code, stock, available, kerf);
   for (const job::YardOffcut& offcut : yard.offcuts) {
@@ -106,7 +106,8 @@ Demand demand_of(const job::Plan& plan, const job::Yard& yard, const practice::P
   std::map<std::string, std::int64_t> wrong;
   std::vector<std::string> order;
   for (const job::Piece& piece : plan.pieces) {
-    if (!piece.code || piece.count <= 0 || piece.net.outline.size() < 3 || !pack.has_lead(*piece.code)) continue;
+    if (!piece.code || piece.count <= 0 || piece.net.outline.size() < 3 || !pack.has_lead(*piece.code))
+      continue;
     if (is_wrong(plan, piece)) {
       wrong[piece.mark] += piece.count;
       continue;

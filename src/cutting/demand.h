@@ -29,7 +29,7 @@ struct CodeDemand {
   double keep_per_mm2 = 0;
   Problem problem;
   Pieces pieces;
-  std::vector<double> areas;          // of one piece of each type, mm²
+  std::vector<double> areas;  // of one piece of each type, mm²
   std::vector<StockOf> stocks;
 };
 

@@ -224,7 +224,8 @@ Fill::Found Fill::best(const Wanted& wanted, std::int64_t finish_within) {
   }
   if (along) {
     for (std::size_t s = 0; s < problem_.stocks.size(); ++s) {
-      if (grid_.lengths[s] <= longest && (*wanted.stock)[s] != 0) lengths.emplace_back(grid_.lengths[s], true);
+      if (grid_.lengths[s] <= longest && (*wanted.stock)[s] != 0)
+        lengths.emplace_back(grid_.lengths[s], true);
     }
   }
   std::sort(lengths.begin(), lengths.end());
@@ -268,7 +269,7 @@ Fill::Found Fill::best(const Wanted& wanted, std::int64_t finish_within) {
       const std::int64_t back =
           worth(problem_.keep, stock.width, stock.length - std::int64_t{x} * grid_.step);
       const std::int64_t cost = stock.cost - back;
-      const double value = pile.value(x);
+      const double value = static_cast<double>(pile.value(x));
       if (value <= 0) return;
       std::int64_t taken = 0;
       const std::uint16_t* used = pile.used(x);
@@ -298,7 +299,7 @@ Fill::Found Fill::best(const Wanted& wanted, std::int64_t finish_within) {
   out.finishes = finish_stock != problem_.stocks.size();
   const std::size_t stock = out.finishes ? finish_stock : best_stock;
   const std::int32_t end = out.finishes ? finish_end : best_end;
-  out.value = section_piles_[static_cast<std::size_t>(grid_.width_of[stock])].value(end);
+  out.value = static_cast<double>(section_piles_[static_cast<std::size_t>(grid_.width_of[stock])].value(end));
   out.pattern = pattern_of(stock, end);
   return out;
 }

@@ -1,8 +1,8 @@
 // One more roll filled from the pieces that are still wanted, as well as the values of the pieces tell.
 //
-// Three stages: sections across the roll, strips along each section, pieces across each strip. The dynamic programmes
-// remember what their best filling so far uses up, so that no piece is cut more often than it is wanted; that makes
-// them quick and nearly, not wholly, best. Nothing proven rests on this.
+// Three stages: sections across the roll, strips along each section, pieces across each strip. The dynamic
+// programmes remember what their best filling so far uses up, so that no piece is cut more often than it is
+// wanted; that makes them quick and nearly, not wholly, best. Nothing proven rests on this.
 #pragma once
 
 #include "grid.h"
@@ -24,9 +24,11 @@ class Fill {
     const std::vector<std::int32_t>* left = nullptr;  // of each type
     const std::vector<float>* values = nullptr;       // of each type, money
     const std::vector<char>* widths = nullptr;        // of each different width: whether to try it
-    const std::vector<std::int64_t>* stock = nullptr; // of each stock: how many may still be taken; −1 any number
-    const std::vector<std::int32_t>* lengths = nullptr;  // of sections to try beside the pieces' own, in steps
-    float per_part = 0;                               // taken off for every strip and section: fewer cuts
+    const std::vector<std::int64_t>* stock =
+        nullptr;  // of each stock: how many may still be taken; −1 any number
+    const std::vector<std::int32_t>* lengths =
+        nullptr;         // of sections to try beside the pieces' own, in steps
+    float per_part = 0;  // taken off for every strip and section: fewer cuts
   };
   struct Found {
     bool any = false;
@@ -35,8 +37,8 @@ class Fill {
     std::int64_t cost = 0;
     Pattern pattern;
   };
-  // The pattern with the most value for its money; with `to_finish`, a cheaper or equal one that takes all that is
-  // left is preferred when its cost is at most `finish_within`.
+  // The pattern with the most value for its money; with `to_finish`, a cheaper or equal one that takes all
+  // that is left is preferred when its cost is at most `finish_within`.
   Found best(const Wanted& wanted, std::int64_t finish_within);
 
   std::int64_t work() const { return work_; }
@@ -54,7 +56,8 @@ class Fill {
     std::int32_t along = 0;
     float value = 0;
     Counts counts;
-    std::vector<std::pair<std::int32_t, std::int32_t>> strips;  // index into the strips of this length, copies
+    std::vector<std::pair<std::int32_t, std::int32_t>>
+        strips;  // index into the strips of this length, copies
   };
   struct Sections {  // of one length
     std::int32_t along = 0;
@@ -75,7 +78,7 @@ class Fill {
   std::vector<std::int32_t> type_of_;    // of each active type
   std::vector<std::uint16_t> limit_;     // of each active type
   std::vector<StripItem<float>> items_;
-  std::vector<Counts> gives_;            // of each item
+  std::vector<Counts> gives_;  // of each item
   StripTable<float> table_;
   std::vector<Sections> sections_;
   std::vector<std::vector<SectionChoice>> choices_;  // of each different width, by length of section

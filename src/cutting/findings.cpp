@@ -2,6 +2,8 @@
 
 #include "shapes.h"
 
+#include <lapwright/base/numbers.h>
+
 #include <algorithm>
 #include <set>
 
@@ -22,8 +24,26 @@ std::string where_of(const job::Piece& piece) {
 
 }  // namespace
 
-std::vector<job::Finding> findings_of(const job::Cutting& cutting, const job::Plan& plan, const job::Yard& yard,
-                                      const practice::Pack& pack) {
+Faults faults_of(const job::Yard& yard, const practice::Pack& pack) {
+  Faults out;
+  for (std::size_t i = 0; i < yard.rolls.size(); ++i) {
+    const job::YardRoll& roll = yard.rolls[i];
+    if (!roll.price || !pack.has_lead(roll.code)) continue;
+    const double kg = pack.lead(roll.code).kg_per_m2 * roll.width.in_m() * roll.length.in_m();
+    const double scrap = kg * static_cast<double>(yard.scrap_per_kg);
+    if (static_cast<double>(*roll.price) > scrap) continue;
+    out.push_back({FaultCode::contradiction,
+                   "$.rolls[" + std::to_string(i) + "].price",
+                   {},
+                   std::to_string(*roll.price) + " for a roll that weighs " + trimmed(kg, 1) + " kg",
+                   "more than its scrap brings, " + std::to_string(whole_up(scrap)),
+                   "look at price and scrap_per_kg again; money is in whole pence or cents"});
+  }
+  return out;
+}
+
+std::vector<job::Finding> findings_of(const job::Cutting& cutting, const job::Plan& plan,
+                                      const job::Yard& yard, const practice::Pack& pack) {
   std::vector<job::Finding> out;
   for (const job::CutRefusal& refusal : cutting.refused) {
     const job::Piece* piece = piece_of(plan, refusal.mark);

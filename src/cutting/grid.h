@@ -1,5 +1,5 @@
-// A problem on its coarsest grid: every side of an option is a whole number of steps, so that stock may be rounded down
-// to them without losing a pattern.
+// A problem on its coarsest grid: every side of an option is a whole number of steps, so that stock may be
+// rounded down to them without losing a pattern.
 #pragma once
 
 #include <lapwright/cutting/problem.h>
@@ -12,15 +12,15 @@ namespace lapwright::cutting {
 struct Oriented {
   std::int32_t option = 0;
   bool turned = false;
-  std::int32_t along = 0;   // in steps
+  std::int32_t along = 0;  // in steps
   std::int32_t across = 0;
 };
 
 struct Grid {
   std::int32_t step = 1;
-  std::vector<std::int32_t> widths;    // of each stock, in steps, rounded down
+  std::vector<std::int32_t> widths;  // of each stock, in steps, rounded down
   std::vector<std::int32_t> lengths;
-  std::vector<Oriented> oriented;      // every way an option may lie that fits some stock
+  std::vector<Oriented> oriented;              // every way an option may lie that fits some stock
   std::vector<std::int32_t> different_widths;  // ascending, of stock
   std::vector<std::int32_t> width_of;          // of each stock: its place in different_widths
   std::int32_t widest = 0;

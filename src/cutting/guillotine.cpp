@@ -84,7 +84,8 @@ void GuillotineTable::fill(const std::vector<std::int32_t>& values) {
     // Cut across: a shorter rectangle and the rest.
     const std::int32_t length = along_.places[i];
     for (std::size_t k = 1; k < i && along_.places[k] * 2 <= length; ++k) {
-      const auto rest = static_cast<std::size_t>(along_.place_at[static_cast<std::size_t>(length - along_.places[k])]);
+      const auto rest =
+          static_cast<std::size_t>(along_.place_at[static_cast<std::size_t>(length - along_.places[k])]);
       raise(row, &values_[k * columns], &values_[rest * columns], columns);
     }
     // Cut along: within this row.
@@ -96,7 +97,8 @@ void GuillotineTable::fill(const std::vector<std::int32_t>& values) {
       } else {
         const std::int32_t width = across_.places[j];
         for (std::size_t l = 1; l < j && across_.places[l] * 2 <= width; ++l) {
-          const auto rest = static_cast<std::size_t>(across_.place_at[static_cast<std::size_t>(width - across_.places[l])]);
+          const auto rest =
+              static_cast<std::size_t>(across_.place_at[static_cast<std::size_t>(width - across_.places[l])]);
           best = std::max(best, row[l] + row[rest]);
         }
       }
@@ -124,23 +126,24 @@ void GuillotineTable::count(std::size_t i, std::size_t j, std::vector<std::int32
       continue;
     }
     for (std::size_t k = 0; k < items_.size(); ++k) {
-      if (items_[k].along == along_.places[i] && items_[k].across == across_.places[j] && item_values_[k] == value) {
+      if (items_[k].along == along_.places[i] && items_[k].across == across_.places[j] &&
+          item_values_[k] == value) {
         ++out[k];
         return;
       }
     }
     bool cut = false;
     for (std::size_t k = 1; k < i && !cut; ++k) {
-      const auto rest =
-          static_cast<std::size_t>(along_.place_at[static_cast<std::size_t>(along_.places[i] - along_.places[k])]);
+      const auto rest = static_cast<std::size_t>(
+          along_.place_at[static_cast<std::size_t>(along_.places[i] - along_.places[k])]);
       if (at(k, j) + at(rest, j) != value) continue;
       count(k, j, out);
       i = rest;
       cut = true;
     }
     for (std::size_t l = 1; l < j && !cut; ++l) {
-      const auto rest =
-          static_cast<std::size_t>(across_.place_at[static_cast<std::size_t>(across_.places[j] - across_.places[l])]);
+      const auto rest = static_cast<std::size_t>(
+          across_.place_at[static_cast<std::size_t>(across_.places[j] - across_.places[l])]);
       if (at(i, l) + at(i, rest) != value) continue;
       count(i, l, out);
       j = rest;

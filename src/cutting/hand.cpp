@@ -9,6 +9,8 @@ namespace lapwright::cutting {
 
 namespace {
 
+constexpr std::int64_t kOpenedMost = 1'000'000;  // no hand looks at more
+
 struct Row {
   std::int32_t length = 0;
   std::int32_t left = 0;  // across
@@ -35,10 +37,13 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
   };
   std::vector<std::size_t> order(problem.demand.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return lies(a) > lies(b); });
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return lies(a) > lies(b); });
   std::vector<Opened> rolls;
+  const std::int64_t pieces = std::accumulate(problem.demand.begin(), problem.demand.end(), std::int64_t{0});
+  const std::int64_t most = std::min(pieces, kOpenedMost / static_cast<std::int64_t>(problem.stocks.size()));
   for (std::size_t s = 0; s < problem.stocks.size(); ++s) {  // the rack, before anything is bought
-    for (std::int64_t i = 0; i < problem.stocks[s].available; ++i) {
+    for (std::int64_t i = 0; i < std::min(problem.stocks[s].available, most); ++i) {
       rolls.push_back({s, problem.stocks[s].length, {}, false});
     }
   }
@@ -68,12 +73,16 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
         for (std::size_t s = 0; s < problem.stocks.size(); ++s) {
           const Stock& stock = problem.stocks[s];
           if (stock.available != kUnlimited || stock.width < across || stock.length < along) continue;
-          const bool better = best == problem.stocks.size() || stock.width < problem.stocks[best].width ||
-                              (stock.width == problem.stocks[best].width && stock.length > problem.stocks[best].length);
+          const bool better =
+              best == problem.stocks.size() || stock.width < problem.stocks[best].width ||
+              (stock.width == problem.stocks[best].width && stock.length > problem.stocks[best].length);
           if (better) best = s;
         }
         if (best == problem.stocks.size()) break;  // nothing on sale takes it
-        rolls.push_back({best, problem.stocks[best].length - along, {{along, problem.stocks[best].width - across}}, true});
+        rolls.push_back({best,
+                         problem.stocks[best].length - along,
+                         {{along, problem.stocks[best].width - across}},
+                         true});
       }
       --n;
     }
@@ -85,8 +94,8 @@ HandPlan by_hand(const Problem& problem, const std::vector<std::size_t>& single)
     for (std::size_t s = 0; s < problem.stocks.size(); ++s) {
       const Stock& other = problem.stocks[s];
       if (problem.stocks[stock].available != kUnlimited) break;
-      if (other.available == kUnlimited && other.width == problem.stocks[stock].width && other.length >= used &&
-          other.cost < problem.stocks[stock].cost) {
+      if (other.available == kUnlimited && other.width == problem.stocks[stock].width &&
+          other.length >= used && other.cost < problem.stocks[stock].cost) {
         stock = s;
       }
     }

@@ -1,9 +1,9 @@
 // What a hand would do without a plan: by width, first fit.
 //
-// The rack first, then rolls on sale; the widest pieces first. Each goes, as it is drawn, into the first row of an opened roll that is long enough and has
-// room beside, else into a new row of the first opened roll that is wide enough and has room, else from a new roll of
-// the narrowest width that takes it, the longest on sale. At the end each roll is swapped for a shorter one of its
-// width where that is enough.
+// The rack first, then rolls on sale; the widest pieces first. Each goes, as it is drawn, into the first row
+// of an opened roll that is long enough and has room beside, else into a new row of the first opened roll
+// that is wide enough and has room, else from a new roll of the narrowest width that takes it, the longest on
+// sale. At the end each roll is swapped for a shorter one of its width where that is enough.
 #pragma once
 
 #include <lapwright/cutting/problem.h>

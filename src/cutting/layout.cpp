@@ -21,9 +21,8 @@ Length mm(std::int32_t value) {
 
 class Layout {
  public:
-  Layout(const Problem& problem, const Pattern& pattern, const Pieces& pieces, std::int32_t width,
-         std::int32_t length)
-      : problem_(problem), pattern_(pattern), pieces_(pieces), width_(width), length_(length) {}
+  Layout(const Pattern& pattern, const Pieces& pieces, std::int32_t width, std::int32_t length)
+      : pattern_(pattern), pieces_(pieces), width_(width), length_(length) {}
 
   job::CutRoll run() {
     std::size_t number = 0;
@@ -202,7 +201,6 @@ class Layout {
     out_.cuts.push_back(std::move(step));
   }
 
-  const Problem& problem_;
   const Pattern& pattern_;
   const Pieces& pieces_;
   std::int32_t width_;
@@ -214,8 +212,9 @@ class Layout {
 
 job::CutRoll lay_out(const Problem& problem, const Pattern& pattern, const Pieces& pieces, std::int32_t width,
                      std::int32_t length) {
-  job::CutRoll out = Layout(problem, pattern, pieces, width, length).run();
-  // The parting along the teeth comes last: it is snips' work, and every pair of a name may come from several strips.
+  job::CutRoll out = Layout(pattern, pieces, width, length).run();
+  // The parting along the teeth comes last: it is snips' work, and every pair of a name may come from several
+  // strips.
   std::stable_partition(out.cuts.begin(), out.cuts.end(),
                         [](const job::CutStep& step) { return step.way != job::CutWay::teeth; });
   const Keep& keep = problem.keep;

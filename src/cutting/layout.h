@@ -1,4 +1,5 @@
-// A pattern as the hand cuts it: parts with names, steps with marks for the tape, and where every piece comes to lie.
+// A pattern as the hand cuts it: parts with names, steps with marks for the tape, and where every piece comes
+// to lie.
 #pragma once
 
 #include "shapes.h"
@@ -13,8 +14,8 @@ namespace lapwright::cutting {
 
 // What the layout needs of the pieces behind a problem.
 struct Pieces {
-  std::vector<std::string> marks;   // of each type
-  std::vector<Fitting> fittings;    // of each option, its true size without kerf
+  std::vector<std::string> marks;    // of each type
+  std::vector<Fitting> fittings;     // of each option, its true size without kerf
   std::vector<std::size_t> singles;  // of each type: its own option
   std::int32_t kerf = 0;
 };

@@ -21,7 +21,8 @@ void add(std::uint16_t* used, const PartCounts& more) {
 }  // namespace
 
 // What the densest parts bring, taken one after the other.
-double Pile::surely(std::int32_t end, const std::vector<Part>& parts, const std::vector<std::uint16_t>& limit) {
+double Pile::surely(std::int32_t end, const std::vector<Part>& parts,
+                    const std::vector<std::uint16_t>& limit) {
   scratch_.assign(types_, 0);
   double sum = 0;
   for (const std::size_t i : order_) {
@@ -34,8 +35,9 @@ double Pile::surely(std::int32_t end, const std::vector<Part>& parts, const std:
   return sum;
 }
 
-std::int64_t Pile::fill(std::int32_t end, const std::vector<Part>& parts, const std::vector<std::uint16_t>& limit,
-                        const std::vector<std::int32_t>& ends, bool every) {
+std::int64_t Pile::fill(std::int32_t end, const std::vector<Part>& parts,
+                        const std::vector<std::uint16_t>& limit, const std::vector<std::int32_t>& ends,
+                        bool every) {
   types_ = limit.size();
   const auto size = static_cast<std::size_t>(end) + 1;
   values_.assign(size, -1.0F);
@@ -55,12 +57,14 @@ std::int64_t Pile::fill(std::int32_t end, const std::vector<Part>& parts, const 
   order_.resize(parts.size());
   std::iota(order_.begin(), order_.end(), std::size_t{0});
   std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
-    return static_cast<double>(parts[a].value) * parts[b].size > static_cast<double>(parts[b].value) * parts[a].size;
+    return static_cast<double>(parts[a].value) * parts[b].size >
+           static_cast<double>(parts[b].value) * parts[a].size;
   });
   // A state that has lost more than any end can afford leads nowhere.
   double afford = every ? 1e300 : 0;
   if (!every) {
-    for (const std::int32_t one : ends) afford = std::max(afford, density * static_cast<double>(one) - surely(one, parts, limit));
+    for (const std::int32_t one : ends)
+      afford = std::max(afford, density * static_cast<double>(one) - surely(one, parts, limit));
   }
   afford = afford * 1.0001 + 1e-6;
 
@@ -82,7 +86,8 @@ std::int64_t Pile::fill(std::int32_t end, const std::vector<Part>& parts, const 
     std::uint16_t* used = &used_[x * types_];
     if (x > 0) {
       const auto part = static_cast<std::size_t>(last_[x]);
-      std::memcpy(used, &used_[(x - static_cast<std::size_t>(sizes[part])) * types_], types_ * sizeof(std::uint16_t));
+      std::memcpy(used, &used_[(x - static_cast<std::size_t>(sizes[part])) * types_],
+                  types_ * sizeof(std::uint16_t));
       add(used, *parts[part].counts);
     }
     if (density * static_cast<double>(x) - static_cast<double>(value) > afford) continue;

@@ -1,4 +1,5 @@
-// Parts laid side by side along a line, as much value as they bring, no type of piece used more often than is wanted.
+// Parts laid side by side along a line, as much value as they bring, no type of piece used more often than is
+// wanted.
 #pragma once
 
 #include <cstddef>
@@ -19,8 +20,8 @@ class Pile {
     const PartCounts* counts = nullptr;
   };
 
-  // The best piles on 0 to `end`; of the `ends` only those are asked for afterwards, unless `every` is set. Parts by
-  // size, ascending. Returns the steps it took.
+  // The best piles on 0 to `end`; of the `ends` only those are asked for afterwards, unless `every` is set.
+  // Parts by size, ascending. Returns the steps it took.
   std::int64_t fill(std::int32_t end, const std::vector<Part>& parts, const std::vector<std::uint16_t>& limit,
                     const std::vector<std::int32_t>& ends, bool every);
 

@@ -45,7 +45,8 @@ Search::Search(const Problem& problem, const std::vector<double>& prices, std::u
   double rate = std::numeric_limits<double>::max();
   smallest_ = std::numeric_limits<std::int64_t>::max();
   for (const Stock& stock : problem.stocks) {
-    rate = std::min(rate, static_cast<double>(stock.cost) / (static_cast<double>(stock.width) * stock.length));
+    rate =
+        std::min(rate, static_cast<double>(stock.cost) / (static_cast<double>(stock.width) * stock.length));
     smallest_ = std::min(smallest_, std::max<std::int64_t>(stock.cost, 1));
   }
   rate = std::max(0.0, rate - static_cast<double>(problem.keep.per_million) / 1e6);
@@ -185,7 +186,8 @@ void Search::some_lengths(const std::vector<std::int32_t>& left) {
   for (const Oriented& o : grid_.oriented) {
     const Option& option = problem_.options[static_cast<std::size_t>(o.option)];
     bool wanted = true;
-    for (const Share& share : option.gives) wanted = wanted && left[static_cast<std::size_t>(share.type)] >= share.count;
+    for (const Share& share : option.gives)
+      wanted = wanted && left[static_cast<std::size_t>(share.type)] >= share.count;
     if (wanted) alongs.push_back(o.along);
   }
   if (alongs.empty()) return;
@@ -202,7 +204,8 @@ void Search::some_lengths(const std::vector<std::int32_t>& left) {
 void Search::attempt(std::int64_t budget) {
   ++attempts_;
   overhead_ += 2000;
-  const double progress = std::min(1.0, static_cast<double>(work()) / static_cast<double>(std::max<std::int64_t>(budget, 1)));
+  const double progress =
+      std::min(1.0, static_cast<double>(work()) / static_cast<double>(std::max<std::int64_t>(budget, 1)));
   const auto most = std::min(kOpenMost, now_.size());
   const auto count = static_cast<std::size_t>(
       std::min(random_.between(1, static_cast<std::int64_t>(most)), random_.between(2, 6)));

@@ -1,7 +1,8 @@
-// Better and better plans: rolls filled one after the other, then a few rolls at a time taken up and filled anew.
+// Better and better plans: rolls filled one after the other, then a few rolls at a time taken up and filled
+// anew.
 //
-// The best so far is always whole: every piece that was asked for is in it, none twice. One call of step() is one
-// roll or one attempt, a few milliseconds at most, so that a host can show progress and cancel.
+// The best so far is always whole: every piece that was asked for is in it, none twice. One call of step() is
+// one roll or one attempt, a few milliseconds at most, so that a host can show progress and cancel.
 #pragma once
 
 #include "fill.h"

@@ -130,7 +130,9 @@ std::vector<Laid> pairs(const Shape& a, const Shape& b, bool swapped, std::int32
     one.upper_x = dx - low_x;
     one.upper_y = dy - low_y;
     if (static_cast<double>(one.length) * one.width > kWorthShare * boxes) continue;
-    const auto at_least = [](const Laid& p, const Laid& q) { return p.length <= q.length && p.width <= q.width; };
+    const auto at_least = [](const Laid& p, const Laid& q) {
+      return p.length <= q.length && p.width <= q.width;
+    };
     if (std::any_of(out.begin(), out.end(), [&](const Laid& have) { return at_least(have, one); })) continue;
     std::erase_if(out, [&](const Laid& have) { return at_least(one, have); });
     out.push_back(one);
@@ -193,7 +195,8 @@ std::vector<Fitting> fittings(const std::vector<Shape>& shapes, std::int32_t ker
       if (j != i && (i >= kShapesMost || j >= kShapesMost)) break;
       for (const bool swapped : {false, true}) {
         for (const Laid& laid : pairs(shapes[odd[i]], shapes[odd[j]], swapped, kerf)) {
-          out.push_back(fitting(static_cast<std::int32_t>(odd[i]), static_cast<std::int32_t>(odd[j]), laid, swapped));
+          out.push_back(
+              fitting(static_cast<std::int32_t>(odd[i]), static_cast<std::int32_t>(odd[j]), laid, swapped));
         }
       }
     }

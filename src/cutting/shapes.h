@@ -1,8 +1,9 @@
 // Rectangles that hold pieces: one piece in its box, or two that are no rectangles head to tail in one.
 //
-// The lower piece lies as it is, the other is turned end for end and laid against it: over it, or beside it. One
-// saw-tooth cut then serves both. Found by sliding one profile along the other over every place where a corner of one
-// meets a corner of the other; pieces with overhangs are taken for their profile, which wastes lead and stays right.
+// The lower piece lies as it is, the other is turned end for end and laid against it: over it, or beside it.
+// One saw-tooth cut then serves both. Found by sliding one profile along the other over every place where a
+// corner of one meets a corner of the other; pieces with overhangs are taken for their profile, which wastes
+// lead and stays right.
 #pragma once
 
 #include <lapwright/cutting/problem.h>
@@ -23,7 +24,7 @@ struct Member {
 };
 
 struct Shape {
-  geom::Ring outline;      // of the net
+  geom::Ring outline;       // of the net
   std::int32_t length = 0;  // of its box, whole mm, rounded up
   std::int32_t width = 0;
 };
@@ -35,7 +36,8 @@ struct Fitting {
   std::vector<Member> members;
 };
 
-// Every option for these pieces, one type each; `kerf` in mm goes between the two of a pair, not round the rectangle.
+// Every option for these pieces, one type each; `kerf` in mm goes between the two of a pair, not round the
+// rectangle.
 std::vector<Fitting> fittings(const std::vector<Shape>& shapes, std::int32_t kerf);
 
 }  // namespace lapwright::cutting

@@ -68,7 +68,8 @@ bool Simplex::enter(const Column& column) {
   return enter_direction(direction, column.cost, column.tag, column.entries);
 }
 
-bool Simplex::enter_direction(const std::vector<double>& direction, double cost, std::int32_t tag, Entries entries) {
+bool Simplex::enter_direction(const std::vector<double>& direction, double cost, std::int32_t tag,
+                              Entries entries) {
   std::size_t leaves = m_;
   double least = std::numeric_limits<double>::max();
   for (std::size_t i = 0; i < m_; ++i) {

@@ -1,9 +1,9 @@
 // The linear program of column generation: cover every row as cheaply as the columns known so far allow.
 //
-// Rows of pieces ask for at least their demand; rows of limited stock allow at most what there is. Columns come one by
-// one; only the basis and its inverse are kept, dense: a few dozen rows. Costs are scaled to about 1 and right-hand
-// sides are shaken a little, because without both it stalls in degenerate steps. Nothing proven rests on its doubles:
-// bound.h turns its prices into whole numbers and checks them.
+// Rows of pieces ask for at least their demand; rows of limited stock allow at most what there is. Columns
+// come one by one; only the basis and its inverse are kept, dense: a few dozen rows. Costs are scaled to
+// about 1 and right-hand sides are shaken a little, because without both it stalls in degenerate steps.
+// Nothing proven rests on its doubles: bound.h turns its prices into whole numbers and checks them.
 #pragma once
 
 #include <cstddef>

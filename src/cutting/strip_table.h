@@ -1,8 +1,8 @@
 // One strip filled end to end, for every thickness and every length at once: a knapsack built up thickness by
 // thickness.
 //
-// Items are sorted by thickness, so that row k holds the best filling of a strip that is as thick as item k. V is the
-// type of values: float to search with, double to price columns, std::int64_t to prove.
+// Items are sorted by thickness, so that row k holds the best filling of a strip that is as thick as item k.
+// V is the type of values: float to search with, double to price columns, std::int64_t to prove.
 #pragma once
 
 #include <algorithm>
@@ -25,8 +25,8 @@ struct StripItem {
 template <class V>
 class StripTable {
  public:
-  // REQUIRES items sorted by thickness, lengths > 0. Filled for lengths 0 to `capacity`. Values below 0 are never
-  // taken.
+  // REQUIRES items sorted by thickness, lengths > 0. Filled for lengths 0 to `capacity`. Values below 0 are
+  // never taken.
   void fill(const std::vector<StripItem<V>>& items, std::int32_t capacity) {
     items_ = items;
     wide_ = static_cast<std::size_t>(capacity) + 1;
@@ -39,7 +39,9 @@ class StripTable {
   std::size_t rows() const { return items_.size(); }
   const StripItem<V>& item(std::size_t k) const { return items_[k]; }
   // Best with the items 0 to k.
-  V value(std::size_t k, std::int32_t length) const { return values_[(k + 1) * wide_ + static_cast<std::size_t>(length)]; }
+  V value(std::size_t k, std::int32_t length) const {
+    return values_[(k + 1) * wide_ + static_cast<std::size_t>(length)];
+  }
 
   // Hands `take` each item of the filling and its copies, thickest first.
   template <class Take>

@@ -68,8 +68,8 @@ class Multisets {
   std::size_t size_ = 1;
 };
 
-// Strips of one direction and capacity: how thick the pieces of a multiset need one strip to be, and how thick a pile
-// of strips.
+// Strips of one direction and capacity: how thick the pieces of a multiset need one strip to be, and how
+// thick a pile of strips.
 struct Piles {
   std::vector<std::int32_t> strip;
   std::vector<std::int32_t> pile;
@@ -145,7 +145,8 @@ class Exact {
           const bool again = !strips.empty() && strips.back().cells.front().option == way.lies.option &&
                              strips.back().cells.front().turned == way.lies.turned;
           if (again) ++strips.back().copies;
-          if (!again) strips.push_back({way.lies.across * grid_.step, 1, {{way.lies.option, way.lies.turned, 1}}});
+          if (!again)
+            strips.push_back({way.lies.across * grid_.step, 1, {{way.lies.option, way.lies.turned, 1}}});
         } else {
           const bool again = !strip.cells.empty() && strip.cells.back().option == way.lies.option &&
                              strip.cells.back().turned == way.lies.turned;
@@ -186,7 +187,8 @@ class Exact {
     for (const Oriented& o : grid_.oriented) {
       Way way{o, &problem_.options[static_cast<std::size_t>(o.option)], 0};
       for (const Share& share : way.option->gives) {
-        way.weight += sets_.weight(static_cast<std::size_t>(share.type)) * static_cast<std::size_t>(share.count);
+        way.weight +=
+            sets_.weight(static_cast<std::size_t>(share.type)) * static_cast<std::size_t>(share.count);
       }
       for (const Share& share : way.option->gives) ways_[static_cast<std::size_t>(share.type)].push_back(way);
     }
@@ -247,7 +249,9 @@ std::optional<Solution> exact_two_stage(const Problem& problem, std::int64_t wor
   };
   std::vector<Best> single(sets.size());
   for (const bool across : {true, false}) {
-    if ((across && problem.first_cut == FirstCut::along) || (!across && problem.first_cut == FirstCut::across)) continue;
+    if ((across && problem.first_cut == FirstCut::along) ||
+        (!across && problem.first_cut == FirstCut::across))
+      continue;
     std::vector<std::int32_t> capacities = across ? grid.widths : grid.lengths;
     std::sort(capacities.begin(), capacities.end());
     capacities.erase(std::unique(capacities.begin(), capacities.end()), capacities.end());

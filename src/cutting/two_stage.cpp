@@ -25,7 +25,8 @@ std::vector<std::int32_t> counts_of(const Problem& problem, const std::vector<Se
     for (const Strip& strip : section.strips) {
       for (const Cell& cell : strip.cells) {
         for (const Share& share : problem.options[static_cast<std::size_t>(cell.option)].gives) {
-          out[static_cast<std::size_t>(share.type)] += section.copies * strip.copies * cell.count * share.count;
+          out[static_cast<std::size_t>(share.type)] +=
+              section.copies * strip.copies * cell.count * share.count;
         }
       }
     }
@@ -79,15 +80,16 @@ void TwoStage<V>::price(Direction& direction, const std::vector<V>& values) {
     stack.strips.clear();
     V last{};
     for (std::size_t k = 0; k < direction.items.size(); ++k) {
-      const bool thickest = k + 1 == direction.items.size() ||
-                            direction.items[k + 1].thickness != direction.items[k].thickness;
+      const bool thickest =
+          k + 1 == direction.items.size() || direction.items[k + 1].thickness != direction.items[k].thickness;
       const V value = direction.table.value(k, stack.capacity);
       if (!thickest || value <= last) continue;  // no better than a thinner strip
       stack.strips.emplace_back(direction.items[k].thickness, k);
       last = value;
     }
     std::vector<V> worth_of;
-    for (const auto& strip : stack.strips) worth_of.push_back(direction.table.value(strip.second, stack.capacity));
+    for (const auto& strip : stack.strips)
+      worth_of.push_back(direction.table.value(strip.second, stack.capacity));
     stack.values[0] = V{};
     stack.last[0] = -1;
     const auto size = static_cast<std::int32_t>(stack.values.size());
@@ -117,7 +119,8 @@ void TwoStage<V>::price(const std::vector<V>& prices, V scale) {
   std::vector<V> values;
   for (const Option& option : problem_.options) {
     V sum{};
-    for (const Share& share : option.gives) sum += prices[static_cast<std::size_t>(share.type)] * static_cast<V>(share.count);
+    for (const Share& share : option.gives)
+      sum += prices[static_cast<std::size_t>(share.type)] * static_cast<V>(share.count);
     values.push_back(sum);
   }
   if (across_.allowed) price(across_, values);

@@ -1,5 +1,5 @@
-// The best pattern of two stages for every stock at given prices: strips over the whole width (or the whole length),
-// each filled with single pieces that are trimmed to size.
+// The best pattern of two stages for every stock at given prices: strips over the whole width (or the whole
+// length), each filled with single pieces that are trimmed to size.
 #pragma once
 
 #include "grid.h"

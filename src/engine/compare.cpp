@@ -24,6 +24,8 @@ Result<Planned> whole_plan(const Request& request) {
   if (!yard) return failed(std::move(yard.error()));
   auto planned = plan_job(request.job, request.yard);
   if (!planned) return failed(std::move(planned.error()));
+  Faults faults = cutting::faults_of(yard->yard, planned->pack);
+  if (!faults.empty()) return failed(std::move(faults));
   examine(*planned);
   cutting::CutPlan cut(planned->plan, yard->yard, planned->pack, request.effort);
   while (cut.step()) {
@@ -39,8 +41,8 @@ std::string table_of(const Planned& a, const Planned& b, const std::vector<job::
   const auto say = [&](std::string_view key, const job::Params& params = {}) {
     return a.catalogue.say(key, params, job::ShownIn::mm);
   };
-  std::string out = "A: " + a.plan.title + "   plan " + a.plan.fingerprint + "\nB: " + b.plan.title + "   plan " +
-                    b.plan.fingerprint + "\n";
+  std::string out = "A: " + a.plan.title + "   plan " + a.plan.fingerprint + "\nB: " + b.plan.title +
+                    "   plan " + b.plan.fingerprint + "\n";
   std::string what;
   std::string where;
   for (const job::Difference& one : all) {
@@ -82,8 +84,8 @@ Outcome compare(const Request& a, const Request& b) {
   if (!a.documents) return out;
   const sheets::Sources sources{left->survey, left->plan, left->pack, left->catalogue};
   const sheets::PaperSize size = a.paper == "A3" ? sheets::PaperSize::a3 : sheets::PaperSize::a4;
-  out.documents.push_back(
-      {"compare.pdf", "application/pdf", draw::write_pdf(sheets::comparison(sources, right->plan, all, size))});
+  out.documents.push_back({"compare.pdf", "application/pdf",
+                           draw::write_pdf(sheets::comparison(sources, right->plan, all, size))});
   Csv csv({"what", "where", "name", "A " + left->plan.fingerprint, "B " + right->plan.fingerprint});
   for (const job::Difference& one : all) {
     csv.text(one.what).text(one.where).text(one.name).text(one.a).text(one.b).end();
@@ -113,7 +115,8 @@ Outcome price_check(std::string_view offer, std::string_view yard_bytes) {
                               {"width", read->width.in_mm(), "mm"},
                               {"kg", judged->mass.in_kg(), "kg"},
                               {"price", money(static_cast<double>(read->price)), ""}});
-  out.text += say("offer.rates", {{"per_kg", money(judged->per_kg), ""}, {"per_m", money(judged->per_m), ""}});
+  out.text +=
+      say("offer.rates", {{"per_kg", money(judged->per_kg), ""}, {"per_m", money(judged->per_m), ""}});
   if (!judged->yard_per_kg || !judged->yard_per_m) {
     out.text += say("offer.yard_has_none", {{"code", static_cast<double>(read->code), ""}});
     return out;
@@ -124,8 +127,9 @@ Outcome price_check(std::string_view offer, std::string_view yard_bytes) {
                   {{"per_kg", money(*judged->yard_per_kg), ""},
                    {"per_m", money(*judged->yard_per_m), ""},
                    {"price", money(here), ""}});
-  out.text += say(more > 0 ? "offer.dearer" : "offer.cheaper",
-                  {{"by", money(std::abs(more)), ""}, {"share", trimmed(100 * std::abs(more) / here, 1), ""}});
+  out.text +=
+      say(more > 0 ? "offer.dearer" : "offer.cheaper",
+          {{"by", money(std::abs(more)), ""}, {"share", trimmed(100 * std::abs(more) / here, 1), ""}});
   if (yard->invented || yard->yard.prices_invented) out.text += say("sheet.prices_invented", {});
   return out;
 }

@@ -18,13 +18,15 @@ void Csv::raw(std::string_view value) {
 }
 
 Csv& Csv::text(std::string_view value) {
-  const bool like_a_formula = !value.empty() && std::string_view("=+-@\t\r").find(value.front()) != std::string_view::npos;
+  const bool like_a_formula =
+      !value.empty() && std::string_view("=+-@\t\r").find(value.front()) != std::string_view::npos;
   std::string out = like_a_formula ? "'" : "";
   for (const char c : value) {
     if (c == '"') out += '"';
     out += c;
   }
-  const bool quote = out.find_first_of("\",\r\n") != std::string::npos || out.starts_with(' ') || out.ends_with(' ');
+  const bool quote =
+      out.find_first_of("\",\r\n") != std::string::npos || out.starts_with(' ') || out.ends_with(' ');
   raw(quote ? "\"" + out + "\"" : out);
   return *this;
 }

@@ -1,5 +1,5 @@
-// Lists for a spreadsheet: RFC 4180, UTF-8 with a byte order mark, for without one spreadsheets take "×" and "£" for
-// something else.
+// Lists for a spreadsheet: RFC 4180, UTF-8 with a byte order mark, for without one spreadsheets take "×" and
+// "£" for something else.
 #pragma once
 
 #include <string>
@@ -13,7 +13,8 @@ class Csv {
  public:
   explicit Csv(const std::vector<std::string>& head);
 
-  // A row is built field by field. Texts that a spreadsheet would take for a formula get an apostrophe in front.
+  // A row is built field by field. Texts that a spreadsheet would take for a formula get an apostrophe in
+  // front.
   Csv& text(std::string_view value);
   Csv& number(double value, int decimals);
   Csv& money(long long hundredths);  // 1234 → 12.34

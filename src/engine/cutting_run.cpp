@@ -26,8 +26,12 @@ Result<void> take_in(const cutting::CutPlan& cut, const YardUsed& yard, Planned&
   if (!complaints.empty()) {
     Faults faults;
     for (const cutcheck::Complaint& complaint : complaints) {
-      faults.push_back({FaultCode::internal, "$.cutting", {}, complaint.rule + ": " + complaint.where,
-                        "a cutting list that its own checker finds sound", "report this with the job file"});
+      faults.push_back({FaultCode::internal,
+                        "$.cutting",
+                        {},
+                        complaint.rule + ": " + complaint.where,
+                        "a cutting list that its own checker finds sound",
+                        "report this with the job file"});
       if (faults.size() == 20) break;
     }
     return failed(std::move(faults));

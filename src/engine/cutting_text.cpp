@@ -2,7 +2,6 @@
 
 #include <lapwright/practice/money.h>
 
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -19,7 +18,8 @@ struct Line {
 
 }  // namespace
 
-std::string cutting_text(const job::Cutting& cutting, const practice::Catalogue& catalogue, job::ShownIn shown_in) {
+std::string cutting_text(const job::Cutting& cutting, const practice::Catalogue& catalogue,
+                         job::ShownIn shown_in) {
   const auto say = [&](std::string_view key, const job::Params& params) {
     return catalogue.say(key, params, shown_in) + "\n";
   };
@@ -28,8 +28,8 @@ std::string cutting_text(const job::Cutting& cutting, const practice::Catalogue&
   std::vector<Line> lines;
   for (const job::CutRoll& roll : cutting.rolls) {
     const auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
-      return line.roll->code == roll.code && line.roll->width == roll.width && line.roll->length == roll.length &&
-             line.roll->offcut == roll.offcut;
+      return line.roll->code == roll.code && line.roll->width == roll.width &&
+             line.roll->length == roll.length && line.roll->offcut == roll.offcut;
     });
     if (same == lines.end()) {
       lines.push_back({&roll, roll.count});
@@ -68,7 +68,8 @@ std::string cutting_text(const job::Cutting& cutting, const practice::Catalogue&
                                   {"cuts", static_cast<double>(cutting.cuts), ""},
                                   {"widths", static_cast<double>(cutting.widths), ""}});
   const auto bound = [&](const char* key, double value, double gap) {
-    out += "  " + say(key, {{"bound", money(value), ""}, {"gap", practice::percent_shown(std::max(gap, 0.0)), ""}});
+    out += "  " +
+           say(key, {{"bound", money(value), ""}, {"gap", practice::percent_shown(std::max(gap, 0.0)), ""}});
   };
   if (best) {
     out += "  " + say("cut.best_strips", {});

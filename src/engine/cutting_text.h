@@ -8,6 +8,7 @@
 
 namespace lapwright::engine {
 
-std::string cutting_text(const job::Cutting& cutting, const practice::Catalogue& catalogue, job::ShownIn shown_in);
+std::string cutting_text(const job::Cutting& cutting, const practice::Catalogue& catalogue,
+                         job::ShownIn shown_in);
 
 }  // namespace lapwright::engine

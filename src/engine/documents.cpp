@@ -46,7 +46,8 @@ bool wanted(const Request& request, std::string_view part) {
 
 void add_drawings(const sheets::Sources& sources, std::vector<Document>& out) {
   constexpr double kMargin = 5;  // mm around a free drawing
-  for (const auto& drawings : {sheets::roof_views(sources), sheets::elevations(sources), sheets::rolls(sources)}) {
+  for (const auto& drawings :
+       {sheets::roof_views(sources), sheets::elevations(sources), sheets::rolls(sources)}) {
     for (const sheets::NamedDrawing& one : drawings) {
       out.push_back({one.stem + ".svg", "image/svg+xml", draw::write_svg(one.drawing, one.title, kMargin)});
     }
@@ -71,7 +72,8 @@ Faults faults_of_papers(const Request& request) {
     out.push_back({FaultCode::bad_choice, "only", {}, quoted(part), joined(kParts), "commas between"});
   }
   if (!request.paper.empty() && std::find(kSizes.begin(), kSizes.end(), request.paper) == kSizes.end()) {
-    out.push_back({FaultCode::bad_choice, "paper", {}, quoted(request.paper), joined(kSizes), "take one of these"});
+    out.push_back(
+        {FaultCode::bad_choice, "paper", {}, quoted(request.paper), joined(kSizes), "take one of these"});
   }
   return out;
 }
@@ -83,7 +85,14 @@ std::vector<Document> documents_of(const Planned& planned, const Request& reques
   std::vector<Document> out;
   if (wanted(request, "drawings")) add_drawings(sources, out);
   const auto pdf = [&](const std::string& name, const draw::Document& document) {
-    if (!document.pages.empty()) out.push_back({name, "application/pdf", draw::write_pdf(document)});
+    if (document.pages.empty()) return;
+    out.push_back({name, "application/pdf", draw::write_pdf(document)});
+    if (!request.pages) return;
+    const std::string stem = name.substr(0, name.find('.'));
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+      out.push_back({"page/" + stem + "/" + std::to_string(i + 1), "image/svg+xml",
+                     draw::write_svg(document.pages[i])});
+    }
   };
   if (wanted(request, "sheets")) pdf("sheets.pdf", sheets::compose(sources, size));
   std::vector<sheets::Paper> which;

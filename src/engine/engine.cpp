@@ -1,5 +1,6 @@
 #include <lapwright/engine/engine.h>
 
+#include "cutting_run.h"
 #include "documents.h"
 #include "examining.h"
 #include "existing_text.h"
@@ -41,6 +42,13 @@ Outcome outcome_of(const Planned& planned, const Request& request) {
   out.json = job::write_plan(planned.plan);
   out.text = plan_table(planned.survey, planned.plan, planned.catalogue);
   if (request.documents) out.documents = documents_of(planned, request);
+  if (request.rolls) {
+    const sheets::Sources sources{planned.survey, planned.plan, planned.pack, planned.catalogue};
+    for (const sheets::ScreenPicture& picture :
+         sheets::roll_pictures(sources, {request.room_width, request.room_height})) {
+      out.documents.push_back(on_screen(picture));
+    }
+  }
   return out;
 }
 
@@ -130,6 +138,15 @@ Outcome texts() {
   if (!catalogue) return unreadable(catalogue.error());
   Outcome out;
   out.json = texts_json(*catalogue);
+  return out;
+}
+
+Outcome read_yard(std::string_view bytes) {
+  auto yard = yard_of(bytes);
+  if (!yard) return unreadable(yard.error());
+  if (yard->invented) yard->yard.prices_invented = true;
+  Outcome out;
+  out.json = job::write_yard(yard->yard);
   return out;
 }
 

@@ -34,14 +34,15 @@ struct Known {
 Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes = {});
 Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::string_view yard_bytes = {});
 
-// Makes the estimate again, now that the cutting list stands, and prices it where `yard` is one that prices work. A
-// yard that prices what no estimate has is at fault.
-// What another survey would be planned as by the same rules: the shapes and their order, texts not given. For a roof that stands already.
+// What another survey would be planned as by the same rules: the shapes and their order, texts not given. For a
+// roof that stands already.
 Result<job::Plan> plan_other(const job::Survey& survey, const Planned& like);
 
 // Gives findings their texts, in this job's units.
 void put_in_words(const Planned& planned, std::vector<job::Finding>& findings);
 
+// Makes the estimate again, now that the cutting list stands, and prices it where `yard` is one that prices
+// work. A yard that prices what no estimate has is at fault.
 Result<void> settle_estimate(Planned& planned, const job::Yard* yard);
 
 // Adds findings of a later stage: in words, in their place by severity.

@@ -29,6 +29,8 @@ Run::Run(const Request& request) : state_(std::make_unique<State>()) {
   }
   for (Fault& fault : faults_of_papers(request)) state.faults.push_back(std::move(fault));
   if (!state.faults.empty()) return;
+  state.faults = cutting::faults_of(yard->yard, planned->pack);
+  if (!state.faults.empty()) return;
   state.yard = std::move(*yard);
   state.planned = std::move(*planned);
   examine(*state.planned, {.draw = request.documents, .odds = request.odds});
@@ -61,12 +63,18 @@ Outcome Run::finish() {
   const auto settled = settle_estimate(*state.planned, state.yard->invented ? nullptr : &state.yard->yard);
   if (!settled) return unreadable(settled.error());
   if (!state.planned->plan.price && asks_for_quote(state.request)) {
-    return unreadable({Fault{FaultCode::contradiction, "only", {}, "\"quote\" or \"price\" without prices", "a priced plan",
+    return unreadable({Fault{FaultCode::contradiction,
+                             "only",
+                             {},
+                             "\"quote\" or \"price\" without prices",
+                             "a priced plan",
                              "give a yard file that holds prices, labour or terms (--yard)"}});
   }
   Outcome out = outcome_of(*state.planned, state.request);
   const std::optional<job::Cutting>& cutting = state.planned->plan.cutting;
   out.yard = job::write_yard(cutting ? cutting::yard_after(state.yard->yard, *cutting) : state.yard->yard);
+  if (!job::read_yard(out.yard))
+    out.yard.clear();  // more in the rack than a file may list: nobody shall write it
   return out;
 }
 

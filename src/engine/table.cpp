@@ -130,12 +130,15 @@ std::string price_text(const job::Price& price, const practice::Catalogue& catal
               say("price.per." + line.per), line.price ? money(*line.price) : "",
               line.amount ? money(*line.amount) : say("price.missing")});
   }
-  for (const job::PriceSum& sum : price.sums) grid.add({say("price." + sum.name), "", "", "", money(sum.amount)});
+  for (const job::PriceSum& sum : price.sums)
+    grid.add({say("price." + sum.name), "", "", "", money(sum.amount)});
   std::string text = grid.text({false, true, false, true, true});
   if (price.invented) text += "  " + say("sheet.prices_invented") + "\n";
   if (price.missing > 0) {
-    text += "  " + catalogue.say("sheet.prices_missing", {{"count", static_cast<double>(price.missing), ""}},
-                                 job::ShownIn::mm) + "\n";
+    text += "  " +
+            catalogue.say("sheet.prices_missing", {{"count", static_cast<double>(price.missing), ""}},
+                          job::ShownIn::mm) +
+            "\n";
   }
   return text;
 }

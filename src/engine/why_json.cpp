@@ -3,6 +3,8 @@
 #include <lapwright/job/json_text.h>
 #include <lapwright/practice/why_text.h>
 
+#include <algorithm>
+
 namespace lapwright::engine {
 
 namespace {
@@ -32,7 +34,7 @@ class Writer {
       out.open_object();
       put(out, "symbol", term.symbol);
       put(out, "shown", shown(term.value, term.unit));
-      put(out, "from", practice::origin_of(term, pack_, catalogue_, shown_in_));
+      put(out, "from", origin(term));
       if (term.from.starts_with("rule ")) put(out, "rule", std::string_view(term.from).substr(5));
       out.close_object();
     }
@@ -88,6 +90,14 @@ class Writer {
   const practice::Catalogue& catalogue_;
   job::ShownIn shown_in_;
 
+  // A rule as a person calls it: the name that a job file knows it by stands beside, in "rule".
+  std::string origin(const job::Term& term) const {
+    std::string out = practice::origin_of(term, pack_, catalogue_, shown_in_);
+    constexpr std::string_view kRule = "rule ";
+    const std::string label = "label." + term.from.substr(std::min(kRule.size(), term.from.size()));
+    if (!term.from.starts_with(kRule) || !catalogue_.has(label)) return out;
+    return catalogue_.say(label, {}, shown_in_) + out.substr(term.from.size());
+  }
   std::string shown(double value, std::string_view unit) const {
     return practice::shown(value, unit, shown_in_);
   }
@@ -100,6 +110,22 @@ class Writer {
     return catalogue_.say("standing." + std::string(name_of(standing)), {}, shown_in_);
   }
 };
+
+void range(JsonText& out, const FaultRange& range) {
+  out.key("range");
+  out.open_object();
+  if (!range.least.empty()) {
+    put(out, "least", range.least);
+    out.key("above");
+    out.flag(range.above_least);
+  }
+  if (!range.most.empty()) {
+    put(out, "most", range.most);
+    out.key("below");
+    out.flag(range.below_most);
+  }
+  out.close_object();
+}
 
 }  // namespace
 
@@ -146,6 +172,7 @@ std::string faults_json(const Faults& faults) {
     put(out, "read", fault.read);
     put(out, "accepted", fault.accepted);
     put(out, "mend", fault.mend);
+    if (fault.range.known()) range(out, fault.range);
     out.close_object();
   }
   out.close_list();

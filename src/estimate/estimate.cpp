@@ -40,7 +40,10 @@ job::Figure nails(std::string_view item, double count, std::string_view from, co
 job::Estimate estimate(const job::Survey& survey, const job::Plan& plan, const practice::Pack& pack) {
   job::Estimate out;
   Lines lines(out);
-  const Sources sources{survey, plan, pack};
+  Sources sources{survey, plan, pack, {}};
+  for (const job::Piece& piece : plan.pieces) {
+    if (!piece.wrong) sources.pieces.push_back(&piece);
+  }
   for (const job::SetOut& set_out : plan.set_out) {
     if (set_out.courses <= 0) continue;
     add_covering(sources, set_out, lines);

@@ -27,9 +27,10 @@ struct Counts {
   double other = 0;
 };
 
-Counts count(const job::Plan& plan) {
+Counts count(const Sources& sources) {
   Counts out;
-  for (const job::Piece& piece : plan.pieces) {
+  for (const job::Piece* at : sources.pieces) {
+    const job::Piece& piece = *at;
     const auto n = static_cast<double>(piece.count);
     const double length = piece.length.in_mm() * n;
     if (piece.kind == "soaker" || piece.kind == "mitred-soaker") {
@@ -66,8 +67,8 @@ Counts count(const job::Plan& plan) {
 
 void add_labour(const Sources& sources, Lines& lines) {
   const practice::Pack& pack = sources.pack;
-  if (sources.plan.pieces.empty()) return;
-  const Counts counts = count(sources.plan);
+  if (sources.pieces.empty()) return;
+  const Counts counts = count(sources);
   double hours = 0;
   const auto each = [&](std::string_view item, double n) {
     const practice::Rule& minutes = pack.rule(item);

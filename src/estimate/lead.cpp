@@ -52,7 +52,8 @@ struct Joints {
 
 Joints joints_of(const Sources& sources) {
   Joints out;
-  for (const job::Piece& piece : sources.plan.pieces) {
+  for (const job::Piece* at : sources.pieces) {
+    const job::Piece& piece = *at;
     if (stepped(piece)) {
       const job::Slope* slope = slope_named(sources.survey, piece.slope);
       if (slope == nullptr) continue;
@@ -75,7 +76,8 @@ void add_wedges_and_clips(const Sources& sources, Lines& lines) {
   double steps = 0;
   double along = 0;
   double clips = 0;
-  for (const job::Piece& piece : sources.plan.pieces) {
+  for (const job::Piece* at : sources.pieces) {
+    const job::Piece& piece = *at;
     if (stepped(piece)) steps += std::max(value_of(piece, "steps"), least.value) * count_of(piece);
     if (straight_turn_in(piece)) {
       const auto n = static_cast<double>(whole_up(piece.length.in_mm() / spacing.value));
@@ -114,7 +116,8 @@ void add_lead_nails(const Sources& sources, Lines& lines) {
   const practice::Rule& spare = pack.rule("waste.nails");
   double soakers = 0;
   double across = 0;
-  for (const job::Piece& piece : sources.plan.pieces) {
+  for (const job::Piece* at : sources.pieces) {
+    const job::Piece& piece = *at;
     const bool soaker = piece.kind == "soaker" || piece.kind == "mitred-soaker";
     if (soaker && figure_of(piece, "hook") == nullptr) soakers += count_of(piece);
     if (piece.kind == "valley" || piece.kind == "pipe-slate" || piece.kind == "secret-gutter") {
@@ -140,7 +143,8 @@ void add_timber(const Sources& sources, Lines& lines) {
   double valleys = 0;
   double area = 0;  // mm²
   std::set<std::pair<std::string, std::string>> seen;
-  for (const job::Piece& piece : sources.plan.pieces) {
+  for (const job::Piece* at : sources.pieces) {
+    const job::Piece& piece = *at;
     const double length = piece.length.in_mm() * count_of(piece);
     if (piece.kind == "back-gutter") {
       gutters += length;
@@ -219,7 +223,8 @@ void add_joints(const Sources& sources, Lines& lines) {
 
 void add_oil(const Sources& sources, Lines& lines) {
   double area = 0;
-  for (const job::Piece& piece : sources.plan.pieces) {
+  for (const job::Piece* at : sources.pieces) {
+    const job::Piece& piece = *at;
     const bool hidden = piece.kind == "soaker" || piece.kind == "mitred-soaker";
     if (piece.code && !hidden) area += piece.area.in_mm2() * count_of(piece);
   }

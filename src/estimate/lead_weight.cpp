@@ -37,6 +37,32 @@ double bought(const std::vector<RollCount>& rolls, Length length) {
   return 0;
 }
 
+// What the cutting list had to leave out must be got all the same: it is asked for by weight.
+void add_no_roll(const Sources& sources, Lines& lines) {
+  struct Left {
+    std::int64_t pieces = 0;
+    double mm2 = 0;
+  };
+  std::map<std::int64_t, Left> left;  // by code
+  for (const job::CutRefusal& refusal : sources.plan.cutting->refused) {
+    const auto piece = std::find_if(sources.pieces.begin(), sources.pieces.end(),
+                                    [&](const job::Piece* one) { return one->mark == refusal.mark; });
+    if (piece == sources.pieces.end() || !(*piece)->code || !sources.pack.has_lead(*(*piece)->code)) continue;
+    Left& of = left[*(*piece)->code];
+    of.pieces += refusal.count;
+    of.mm2 += (*piece)->area.in_mm2() * static_cast<double>(refusal.count);
+  }
+  for (const auto& [code, of] : left) {
+    const double kg_per_m2 = sources.pack.lead(code).kg_per_m2;
+    lines.add("lead", "",
+              Why("lead.no_roll", "A * k / 1000000", "kg")
+                  .term("A", of.mm2, "mm2", kFromPieces)
+                  .term("k", kg_per_m2, "kg/m2", code_term(code))
+                  .gives(of.mm2 * kg_per_m2 / 1000000),
+              {{"code", static_cast<double>(code), ""}, {"n", static_cast<double>(of.pieces), ""}});
+  }
+}
+
 }  // namespace
 
 void add_strips(const Sources& sources, Lines& lines) {
@@ -46,7 +72,8 @@ void add_strips(const Sources& sources, Lines& lines) {
   std::map<std::int64_t, double> area;                                          // mm², by code
   std::map<std::pair<std::int64_t, std::int64_t>, std::vector<Length>> strips;  // by code and width in µm
   double metal = 0;
-  for (const job::Piece& piece : sources.plan.pieces) {
+  for (const job::Piece* at : sources.pieces) {
+    const job::Piece& piece = *at;
     const auto n = static_cast<std::size_t>(std::max<std::int64_t>(piece.count, 0));
     if (!piece.code) {
       metal += piece.mass.in_kg() * static_cast<double>(n);
@@ -117,8 +144,8 @@ void add_rolls(const Sources& sources, Lines& lines) {
   std::vector<Like> likes;
   for (const job::CutRoll& roll : sources.plan.cutting->rolls) {
     const auto like = std::find_if(likes.begin(), likes.end(), [&](const Like& one) {
-      return one.roll->code == roll.code && one.roll->width == roll.width && one.roll->length == roll.length &&
-             one.roll->offcut == roll.offcut;
+      return one.roll->code == roll.code && one.roll->width == roll.width &&
+             one.roll->length == roll.length && one.roll->offcut == roll.offcut;
     });
     if (like != likes.end()) {
       like->count += roll.count;
@@ -126,11 +153,13 @@ void add_rolls(const Sources& sources, Lines& lines) {
       likes.push_back({&roll, roll.count});
     }
   }
+  add_no_roll(sources, lines);
   const practice::Rule& lift = sources.pack.rule("lift.one_person");
   for (const Like& like : likes) {
     const bool heavy = like.roll->mass.in_kg() > lift.value;
-    const std::string_view item =
-        like.roll->offcut ? "lead.from_rack" : heavy ? "lead.roll_two_people" : "lead.roll";
+    const std::string_view item = like.roll->offcut ? "lead.from_rack"
+                                  : heavy           ? "lead.roll_two_people"
+                                                    : "lead.roll";
     const auto n = static_cast<double>(like.count);
     lines.add("lead", "", Why(item, "n", "").term("n", n, "", "cutting list").gives(n),
               {{"code", static_cast<double>(like.roll->code), ""},

@@ -56,8 +56,12 @@ Token number_at(std::string_view words, std::size_t& at) {
 }
 
 Fault fault(FaultCode code, std::string read, std::string mend) {
-  return {code, "OFFER", {}, std::move(read),
-          "a length, a code, a width and a price: \"50 m of code 4 at 150 wide, £570\"", std::move(mend)};
+  return {code,
+          "OFFER",
+          {},
+          std::move(read),
+          "a length, a code, a width and a price: \"50 m of code 4 at 150 wide, £570\"",
+          std::move(mend)};
 }
 
 Result<std::vector<Token>> tokens_of(std::string_view words) {
@@ -178,7 +182,8 @@ class OfferReader {
         at_ += 2;
         return set(code_, tokens_[at_ - 1].number, "a code", 3, 8);
       }
-      if (word == "of" || word == "at" || word == "for" || word == "lead" || word == "long" || word == "wide") {
+      if (word == "of" || word == "at" || word == "for" || word == "lead" || word == "long" ||
+          word == "wide") {
         ++at_;
         return true;
       }
@@ -204,7 +209,8 @@ class OfferReader {
   }
 
   bool refuse(const Token& token) {
-    faults_.push_back(fault(FaultCode::bad_choice, quoted(token.text), "say what it is: m, wide, code or a price"));
+    faults_.push_back(
+        fault(FaultCode::bad_choice, quoted(token.text), "say what it is: m, wide, code or a price"));
     return false;
   }
 

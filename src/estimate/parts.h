@@ -11,6 +11,7 @@ struct Sources {
   const job::Survey& survey;
   const job::Plan& plan;
   const practice::Pack& pack;
+  std::vector<const job::Piece*> pieces;  // of the plan, without those that are shown as wrong and never made
 };
 
 const job::Slope* slope_named(const job::Survey& survey, const std::string& name);

@@ -20,14 +20,17 @@ using job::Per;
 using practice::Why;
 
 constexpr std::int64_t kWhole = 10'000;  // hundredths of a percent in one
+constexpr double kMmInM = 1000;
+constexpr double kShown = 100;  // quantities are priced in hundredths, as they are printed
 
-// What a yard may price, and per what it may do so. Rolls are priced where the yard lists them, hours under labour.
+// What a yard may price, and per what it may do so. Rolls are priced where the yard lists them, hours under
+// labour.
 struct Priced {
   std::string_view item;
   Per per = Per::piece;
   std::optional<Per> or_per;
 };
-constexpr std::array<Priced, 14> kPriced{{
+constexpr std::array<Priced, 15> kPriced{{
     {"covering.unit", Per::piece, {}},
     {"covering.unit_and_half", Per::piece, {}},
     {"covering.eaves_unit", Per::piece, {}},
@@ -36,6 +39,7 @@ constexpr std::array<Priced, 14> kPriced{{
     {"fixings.batten_nails", Per::kg, {}},
     {"fixings.lead_nails", Per::piece, {}},
     {"fixings.clips", Per::piece, {}},
+    {"lead.other_metal", Per::kg, {}},
     {"timber.tilting_fillet", Per::m, {}},
     {"timber.boards", Per::m2, {}},
     {"timber.underlay_upturn", Per::m, {}},
@@ -45,7 +49,8 @@ constexpr std::array<Priced, 14> kPriced{{
 }};
 
 const Priced* priced(std::string_view item) {
-  const auto at = std::find_if(kPriced.begin(), kPriced.end(), [&](const Priced& p) { return p.item == item; });
+  const auto at =
+      std::find_if(kPriced.begin(), kPriced.end(), [&](const Priced& p) { return p.item == item; });
   return at == kPriced.end() ? nullptr : &*at;
 }
 
@@ -63,12 +68,20 @@ Faults faults_of(const job::Yard& yard) {
     const Priced* what = priced(price.item);
     if (what == nullptr) {
       const auto near = nearest(price.item, known);
-      out.push_back({FaultCode::bad_choice, path + ".item", {}, quoted(price.item), list,
+      out.push_back({FaultCode::bad_choice,
+                     path + ".item",
+                     {},
+                     quoted(price.item),
+                     list,
                      near ? "did you mean " + std::string(*near) + "?" : "take one of these"});
     } else if (price.per != what->per && price.per != what->or_per) {
-      out.push_back({FaultCode::bad_choice, path + ".per", {}, quoted(name_of(price.per)),
-                     quoted(name_of(what->per)) + (what->or_per ? " or " + quoted(name_of(*what->or_per)) : ""),
-                     "price it in what it is counted in"});
+      out.push_back(
+          {FaultCode::bad_choice,
+           path + ".per",
+           {},
+           quoted(name_of(price.per)),
+           quoted(name_of(what->per)) + (what->or_per ? " or " + quoted(name_of(*what->or_per)) : ""),
+           "price it in what it is counted in"});
     }
   }
   return out;
@@ -119,6 +132,10 @@ class Pricing {
   void take(const job::EstimateLine& line) {
     if (line.item == "lead.roll" || line.item == "lead.roll_two_people") {
       add(line, line.quantity, Per::piece, nearest_whole(param(line, "price")));
+    } else if (line.item == "lead.from_rack") {
+      add(line, line.quantity, Per::piece, worth_in_rack(line));
+    } else if (line.item == "lead.no_roll") {
+      add(line, line.quantity, Per::kg, std::nullopt);
     } else if (line.group == "labour") {
       take_labour(line);
     } else if (const Priced* what = priced(line.item)) {
@@ -130,6 +147,29 @@ class Pricing {
       const double quantity = per == Per::length ? param(line, "count") : line.quantity;
       add(line, quantity, per, price == nullptr ? std::nullopt : std::optional(price->price));
     }
+  }
+
+  // An offcut is paid for, but what it could be kept or sold for goes into the job with it. Empty: nobody
+  // says.
+  std::optional<std::int64_t> worth_in_rack(const job::EstimateLine& line) const {
+    const double kg = param(line, "kg");
+    const double length = param(line, "length") * kMmInM;
+    const double width = param(line, "width");
+    double per_kg = static_cast<double>(yard_.scrap_per_kg);
+    if (yard_.keep_length > Length{} && std::max(length, width) >= yard_.keep_length.in_mm() &&
+        std::min(length, width) >= yard_.keep_width.in_mm()) {
+      std::optional<double> cheapest;
+      for (const job::YardRoll& roll : yard_.rolls) {
+        if (roll.code != nearest_whole(param(line, "code"))) continue;
+        const double weighs = kg * (roll.width * roll.length).in_mm2() / (length * width);
+        const double price = roll.price_per_kg ? static_cast<double>(*roll.price_per_kg)
+                                               : static_cast<double>(roll.price.value_or(0)) / weighs;
+        if (!cheapest || price < *cheapest) cheapest = price;
+      }
+      if (cheapest) per_kg = std::max(per_kg, *cheapest * static_cast<double>(yard_.keep_percent) / 100);
+    }
+    const std::int64_t worth = nearest_whole(per_kg * kg);
+    return worth > 0 ? std::optional(worth) : std::nullopt;
   }
 
   // By the day where the yard has a price for a day: crew × days; by the hour otherwise.
@@ -150,6 +190,7 @@ class Pricing {
     out.item = line.item;
     out.slope = line.slope;
     out.text = line.text;
+    quantity = static_cast<double>(std::max<std::int64_t>(1, nearest_whole(quantity * kShown))) / kShown;
     out.quantity = quantity;
     out.per = name_of(per);
     out.price = price;
@@ -208,7 +249,9 @@ class Pricing {
     std::int64_t vat = 0;
     if (terms.vat) vat = share("vat", net, *terms.vat);
     sum("total", net + vat,
-        std::move(Why("total", "n + v", "").term("n", number(net), "", kFromLines).term("v", number(vat), "", kFromLines)));
+        std::move(Why("total", "n + v", "")
+                      .term("n", number(net), "", kFromLines)
+                      .term("v", number(vat), "", kFromLines)));
   }
 
   const job::Plan& plan_;
@@ -236,7 +279,10 @@ Result<job::Price> price(const job::Plan& plan, const job::Yard& yard) {
   if (yard.terms) {
     for (const std::string& group : yard.terms->leave_out) {
       if (std::find(kGroups.begin(), kGroups.end(), group) != kGroups.end()) continue;
-      faults.push_back({FaultCode::bad_choice, "$.terms.leave_out", {}, quoted(group),
+      faults.push_back({FaultCode::bad_choice,
+                        "$.terms.leave_out",
+                        {},
+                        quoted(group),
                         "covering, battens, timber, fixings, lead, finishing, labour, access",
                         "take one of these"});
     }

@@ -25,7 +25,33 @@ std::string with_unit(double value, const Field& field, LengthUnit unit) {
   }
 }
 
+// As it stands in a sentence of a page: short, in the file's unit alone.
+std::string bound(double value, const Field& field, LengthUnit unit) {
+  const bool is_angle = field.shape == Shape::angle || field.shape == Shape::measured_angle;
+  if (is_angle) return trimmed(value, 3) + "°";
+  const bool is_plain = field.shape == Shape::count || field.shape == Shape::percent;
+  return is_plain ? with_unit(value, field, unit) : shown_bound(value, unit);
+}
+
 }  // namespace
+
+FaultRange range_of(const Field& field, LengthUnit unit) {
+  switch (field.shape) {
+    case Shape::length:
+    case Shape::measured_length:
+    case Shape::measured_lengths:
+    case Shape::points:
+    case Shape::gaps:
+    case Shape::angle:
+    case Shape::measured_angle:
+    case Shape::count:
+    case Shape::percent:
+      return {bound(field.range.low, field, unit), bound(field.range.high, field, unit),
+              field.range.above_low, field.range.below_high};
+    default:
+      return {};
+  }
+}
 
 std::string accepted_range(const Field& field, LengthUnit unit) {
   const Range& range = field.range;

@@ -46,10 +46,12 @@ std::string key_of(const Thing& thing) {
 
 class Things {
  public:
-  // The same thing again gets a number, so that the second soaker of one place meets the second of the other plan.
+  // The same thing again gets a number, so that the second soaker of one place meets the second of the other
+  // plan.
   void add(std::string what, const std::string& where, Values values) {
     const std::int64_t n = ++seen_[what + '\n' + where];
-    all_.push_back({std::move(what), n == 1 ? where : where + " (" + std::to_string(n) + ")", std::move(values)});
+    all_.push_back(
+        {std::move(what), n == 1 ? where : where + " (" + std::to_string(n) + ")", std::move(values)});
   }
   const std::vector<Thing>& all() const { return all_; }
 
@@ -65,8 +67,9 @@ void add_figures(Things& into, const std::string& where, const std::vector<Figur
 }
 
 void add_set_out(Things& into, const SetOut& out) {
-  into.add("set-out", out.slope,
-           {{"gauge", mm(out.gauge)}, {"headlap", mm(out.headlap)}, {"courses", std::to_string(out.courses)}});
+  into.add(
+      "set-out", out.slope,
+      {{"gauge", mm(out.gauge)}, {"headlap", mm(out.headlap)}, {"courses", std::to_string(out.courses)}});
   Values tails;
   for (std::size_t i = 0; i < out.tails.size(); ++i) {
     tails.emplace_back("tail of course " + std::to_string(i + 1), mm(out.tails[i]));
@@ -166,8 +169,8 @@ std::vector<Difference> differences(const Plan& a, const Plan& b) {
     if (!done.contains(key_of(thing))) compare(nullptr, &thing, out);
   }
   const auto place = [](const Difference& one) {
-    constexpr std::array<std::string_view, 7> kOrder{"set-out", "course",   "piece",  "figure",
-                                                     "quantity", "price", "finding"};
+    constexpr std::array<std::string_view, 7> kOrder{"set-out",  "course", "piece",  "figure",
+                                                     "quantity", "price",  "finding"};
     return std::find(kOrder.begin(), kOrder.end(), one.what) - kOrder.begin();
   };
   std::stable_sort(out.begin(), out.end(),

@@ -18,17 +18,18 @@ std::string Path::text() const {
 }
 
 void Reading::fault(FaultCode code, const Path& path, SourceSpot spot, std::string read, std::string accepted,
-                    std::string mend) {
+                    std::string mend, FaultRange range) {
   if (faults_.size() >= kKept) {
     uncounted_ += 1;
     return;
   }
-  faults_.push_back({code, path.text(), spot, std::move(read), std::move(accepted), std::move(mend)});
+  faults_.push_back(
+      {code, path.text(), spot, std::move(read), std::move(accepted), std::move(mend), std::move(range)});
 }
 
 void Reading::place(Fault fault, const Path& path, SourceSpot spot) {
-  this->fault(fault.code, path, spot, std::move(fault.read), std::move(fault.accepted),
-              std::move(fault.mend));
+  this->fault(fault.code, path, spot, std::move(fault.read), std::move(fault.accepted), std::move(fault.mend),
+              std::move(fault.range));
 }
 
 Faults Reading::take() {
@@ -67,6 +68,10 @@ std::string shown(const Document& value) {
 std::string shown_length(double mm, LengthUnit unit) {
   if (unit == LengthUnit::mm) return trimmed(mm, 3) + " mm";
   return fmt::format("{} in ({} mm)", trimmed(mm / 25.4, 3), trimmed(mm, 3));
+}
+
+std::string shown_bound(double mm, LengthUnit unit) {
+  return unit == LengthUnit::mm ? trimmed(mm, 3) + " mm" : trimmed(mm / 25.4, 3) + " in";
 }
 
 }  // namespace lapwright::job

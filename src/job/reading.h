@@ -30,7 +30,7 @@ class Reading {
   bool sound() const { return faults_.empty(); }
 
   void fault(FaultCode code, const Path& path, SourceSpot spot, std::string read, std::string accepted,
-             std::string mend);
+             std::string mend, FaultRange range = {});
   // Takes up a fault whose place is not yet known.
   void place(Fault fault, const Path& path, SourceSpot spot);
 
@@ -52,5 +52,8 @@ std::string shown(const Document& value);
 
 // A length in the file's unit, with mm beside it where that is inches.
 std::string shown_length(double mm, LengthUnit unit);
+
+// The same for a bound: in the file's unit alone.
+std::string shown_bound(double mm, LengthUnit unit);
 
 }  // namespace lapwright::job

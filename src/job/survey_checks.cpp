@@ -35,7 +35,8 @@ void check_place(Reading& reading, const Document& junction, std::string_view ke
   reading.fault(
       FaultCode::no_geometry, path.under(key), value->spot, shown_length(place->in_mm(), reading.unit()),
       fmt::format("at most the slope's {}, {}", edge_name, shown_length(edge.in_mm(), reading.unit())),
-      fmt::format("shorten \"{}\", or measure the slope's {} again", key, edge_name));
+      fmt::format("shorten \"{}\", or measure the slope's {} again", key, edge_name),
+      {"", shown_bound(edge.in_mm(), reading.unit()), false, false});
 }
 
 // Where `to` is not given the wall runs to the slope's edge, and must begin before it.
@@ -47,7 +48,8 @@ void check_from(Reading& reading, const Document& from, const Junction& junction
       FaultCode::no_geometry, path.under("from"), value->spot,
       shown_length(junction.from.in_mm(), reading.unit()),
       fmt::format("less than the slope's {}, {}", edge_name, shown_length(edge.in_mm(), reading.unit())),
-      fmt::format("shorten \"from\", or measure the slope's {} again", edge_name));
+      fmt::format("shorten \"from\", or measure the slope's {} again", edge_name),
+      {"", shown_bound(edge.in_mm(), reading.unit()), false, true});
 }
 
 void check_line(Reading& reading, const Document& from, const Junction& junction, const Slope& slope,
@@ -67,7 +69,8 @@ void check_line(Reading& reading, const Document& from, const Junction& junction
                     shown_length(place.in_mm(), reading.unit()),
                     fmt::format("at most the slope's {}, {}", beyond_u ? "width" : "rafter",
                                 shown_length(edge.in_mm(), reading.unit())),
-                    "end the line at the slope's edge");
+                    "end the line at the slope's edge",
+                    {"", shown_bound(edge.in_mm(), reading.unit()), false, false});
     }
     if (i == 0) continue;
     const auto& before = junction.line[i - 1];
@@ -308,7 +311,7 @@ void check_covering(Reading& reading, const Document& from, void* covering, cons
     const Document& value = *from.find(key);
     reading.fault(FaultCode::out_of_range, path.under(key), value.spot, shown(value),
                   fmt::format("at most {} for the shorter side", shown_length(kWidestUnit, reading.unit())),
-                  "measure it again");
+                  "measure it again", {"", shown_bound(kWidestUnit, reading.unit()), false, false});
   }
   check_sets(reading, from, out, path);
 }
@@ -345,7 +348,8 @@ void check_junction(Reading& reading, const Document& from, void* junction, cons
     reading.fault(FaultCode::contradiction, path.under("to"), to->spot,
                   fmt::format("from {} to {}", shown_length(out.from.in_mm(), reading.unit()),
                               shown_length(out.to->in_mm(), reading.unit())),
-                  "a \"to\" that is more than \"from\"", "swap the two, or measure them again");
+                  "a \"to\" that is more than \"from\"", "swap the two, or measure them again",
+                  {shown_bound(out.from.in_mm(), reading.unit()), "", true, false});
   }
   const Document* clear = from.find("clear");
   if (clear == nullptr || clear->items.size() != out.clear.size()) return;  // their faults are known already

@@ -23,7 +23,8 @@ struct At {
   const Path& path;
 
   void fault(FaultCode code, std::string accepted, std::string mend) const {
-    reading.fault(code, path, from.spot, shown(from), std::move(accepted), std::move(mend));
+    reading.fault(code, path, from.spot, shown(from), std::move(accepted), std::move(mend),
+                  range_of(field, reading.unit()));
   }
   std::string accepted() const { return accepted_by(field, reading.unit()); }
 };
@@ -47,7 +48,9 @@ std::optional<double> length_value(const At& at) {
   }
   const Result<Length> length = read_length(at.from.text, at.reading.unit());
   if (!length) {
-    at.reading.place(length.error().front(), at.path, at.from.spot);
+    Fault fault = length.error().front();
+    fault.range = range_of(at.field, at.reading.unit());
+    at.reading.place(std::move(fault), at.path, at.from.spot);
     return std::nullopt;
   }
   return length->in_mm();
@@ -99,8 +102,12 @@ std::optional<Scalar> measured_value(const At& at) {
   const std::optional<double> spread = plain_value(at_spread);
   if (!value || !spread) return std::nullopt;
   if (*spread < 0 || (*spread >= *value && *spread > 0)) {
-    at_spread.fault(FaultCode::out_of_range, "a ± of 0 or more, and less than the value itself",
-                    "write the most that the measurement may be out");
+    // The ± is in the value's own unit, and so is its bound.
+    const std::string most =
+        is_length(at.field) ? shown_bound(*value, at.reading.unit()) : trimmed(*value, 3) + "°";
+    at.reading.fault(FaultCode::out_of_range, second, at.from.items[1].spot, shown(at.from.items[1]),
+                     "a ± of 0 or more, and less than the value itself",
+                     "write the most that the measurement may be out", {"0", most, false, true});
     return std::nullopt;
   }
   out.value = *value;

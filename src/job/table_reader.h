@@ -15,6 +15,9 @@ std::string accepted_by(const Field& field, LengthUnit unit);
 // Only the bounds: "more than 0 and at most 100000 mm".
 std::string accepted_range(const Field& field, LengthUnit unit);
 
+// The bounds of a field that holds a number; unknown for any other.
+FaultRange range_of(const Field& field, LengthUnit unit);
+
 // The texts in quotes, with commas and a last "or".
 std::string listed(Words words);
 

@@ -42,7 +42,8 @@ inline constexpr std::array<Word, 7> kStandingWords{"std",      "guide",  "book"
                                                     "practice", "memory", "survey"};
 inline constexpr std::array<Word, 3> kCutWayWords{"across", "along", "teeth"};
 inline constexpr std::array<Word, 4> kRefusalWords{"too-large", "not-stocked", "too-few", "wrong"};
-inline constexpr std::array<Word, 9> kPerWords{"piece", "m", "m2", "kg", "l", "hour", "day", "week", "length"};
+inline constexpr std::array<Word, 9> kPerWords{"piece", "m",   "m2",   "kg",    "l",
+                                               "hour",  "day", "week", "length"};
 inline constexpr std::array<Word, 5> kGivesWords{"any-rain", "sideways", "driven", "rain-on-wall", "little"};
 inline constexpr std::array<Word, 3> kLevelWords{"note", "doubt", "wrong"};
 

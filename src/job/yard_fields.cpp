@@ -2,6 +2,7 @@
 
 #include <lapwright/job/yard.h>
 
+#include <algorithm>
 #include <array>
 
 #include "reading.h"
@@ -35,8 +36,8 @@ void check_roll(Reading& reading, const Document& from, void* into, const Path& 
   }
   if (roll.width > roll.length && roll.length > Length{}) {
     reading.fault(FaultCode::contradiction, path.under("width"),
-                  from.find("width") == nullptr ? from.spot : from.find("width")->spot, "a width over the length",
-                  "a width that is at most the length", "swap the two");
+                  from.find("width") == nullptr ? from.spot : from.find("width")->spot,
+                  "a width over the length", "a width that is at most the length", "swap the two");
   }
 }
 
@@ -44,8 +45,8 @@ void check_offcut(Reading& reading, const Document& from, void* into, const Path
   const auto& offcut = *static_cast<const YardOffcut*>(into);
   if (offcut.width > offcut.length && offcut.length > Length{}) {
     reading.fault(FaultCode::contradiction, path.under("width"),
-                  from.find("width") == nullptr ? from.spot : from.find("width")->spot, "a width over the length",
-                  "a width that is at most the length", "swap the two");
+                  from.find("width") == nullptr ? from.spot : from.find("width")->spot,
+                  "a width over the length", "a width that is at most the length", "swap the two");
   }
 }
 
@@ -54,21 +55,32 @@ void put_keep(void* into, const Scalar& value) {
   (yard.keep_length == Length{} ? yard.keep_length : yard.keep_width) = Length::mm(value.value);
 }
 
+void check_currency(Reading& reading, const Document& from, const Yard& yard, const Path& path) {
+  const Document* given = from.find("currency");
+  const bool letters =
+      std::all_of(yard.currency.begin(), yard.currency.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
+  if (given == nullptr || letters) return;
+  reading.fault(FaultCode::bad_choice, path.under("currency"), given->spot, quoted(yard.currency),
+                "three capital letters, as in GBP or EUR", "write the currency's code");
+}
+
 void check_yard(Reading& reading, const Document& from, void* into, const Path& path) {
   Yard& yard = *static_cast<Yard*>(into);
+  check_currency(reading, from, yard, path);
   for (std::size_t i = 0; i < yard.rolls.size(); ++i) {
     if (!yard.rolls[i].price_per_kg || *yard.rolls[i].price_per_kg > yard.scrap_per_kg) continue;
     const Path rolls = path.under("rolls");
     const Document* list = from.find("rolls");
     const SourceSpot spot = list != nullptr && i < list->items.size() ? list->items[i].spot : from.spot;
     reading.fault(FaultCode::contradiction, rolls.item(i), spot, "new lead that is no dearer than scrap",
-                  "a price_per_kg above scrap_per_kg", "look at both again; money is in whole pence or cents");
+                  "a price_per_kg above scrap_per_kg",
+                  "look at both again; money is in whole pence or cents");
   }
   if (yard.keep_width > yard.keep_length) std::swap(yard.keep_width, yard.keep_length);
   check_prices(reading, from, yard, path);
   if (yard.rolls.empty() && yard.offcuts.empty() && from.find("rolls") != nullptr) {
-    reading.fault(FaultCode::contradiction, path.under("rolls"), from.find("rolls")->spot, "no roll and no offcut",
-                  "at least one roll or offcut", "list what the yard has");
+    reading.fault(FaultCode::contradiction, path.under("rolls"), from.find("rolls")->spot,
+                  "no roll and no offcut", "at least one roll or offcut", "list what the yard has");
   }
 }
 
@@ -200,12 +212,14 @@ constexpr std::array kYardFields{
           .least_items = 2,
           .most_items = 2,
           .put = put_keep},
-    Field{.key = "keep_percent",
-          .shape = Shape::count,
-          .about = "What a kept offcut is worth: percent of the cheapest price a kilogram of its code. Default: 80.",
-          .example = "80",
-          .range = {0, 95},
-          .put = put<&Yard::keep_percent>},
+    Field{
+        .key = "keep_percent",
+        .shape = Shape::count,
+        .about =
+            "What a kept offcut is worth: percent of the cheapest price a kilogram of its code. Default: 80.",
+        .example = "80",
+        .range = {0, 95},
+        .put = put<&Yard::keep_percent>},
     Field{.key = "kerf",
           .shape = Shape::length,
           .about = "What a cut takes away: 0, the default, for a knife.",
@@ -220,7 +234,8 @@ constexpr std::array kYardFields{
           .put = put<&Yard::minimum_order>},
     Field{.key = "cut_cost",
           .shape = Shape::count,
-          .about = "What a cut weighs against lead, in whole pence or cents. Default: 0, only the tie is decided by it.",
+          .about = "What a cut weighs against lead, in whole pence or cents. Default: 0, only the tie is "
+                   "decided by it.",
           .example = "10",
           .range = {0, 100'000},
           .put = put<&Yard::cut_cost>},
@@ -238,7 +253,8 @@ constexpr std::array kYardFields{
           .put = put<&Yard::prices_invented>},
     Field{.key = "prices",
           .shape = Shape::objects,
-          .about = "What the things of an estimate cost. What stands in no price is listed as missing, never as nought.",
+          .about = "What the things of an estimate cost. What stands in no price is listed as missing, never "
+                   "as nought.",
           .example = R"([{"item": "covering.unit", "price": 85, "per": "piece"}])",
           .of = &kPriceTable,
           .most_items = 500,

@@ -17,7 +17,8 @@ constexpr Range kLine{1, 200};
 template <auto Member>
 void put_share(void* into, const Scalar& value) {
   constexpr double kHundredths = 100;
-  static_cast<YardTerms*>(into)->*Member = static_cast<std::int64_t>(std::floor(value.value * kHundredths + 0.5));
+  static_cast<YardTerms*>(into)->*Member =
+      static_cast<std::int64_t>(std::floor(value.value * kHundredths + 0.5));
 }
 
 constexpr std::array kPriceFields{
@@ -123,8 +124,9 @@ constexpr std::array kTermsFields{
           .put = put<&YardTerms::not_included>},
     Field{.key = "leave_out",
           .shape = Shape::names,
-          .about = "Groups of the estimate that somebody else supplies: covering, battens, timber, fixings, lead, "
-                   "finishing, labour, access.",
+          .about =
+              "Groups of the estimate that somebody else supplies: covering, battens, timber, fixings, lead, "
+              "finishing, labour, access.",
           .example = R"(["covering"])",
           .range = {1, 20},
           .most_items = 8,

@@ -38,6 +38,11 @@ std::string_view covering_word(CoveringKind kind) {
   return "";
 }
 
+// A catalogue key.
+std::string name_key(Detail detail) {
+  return "detail." + std::string(name_of(detail));
+}
+
 struct Judged {
   Detail detail;
   Judgement judgement;
@@ -80,7 +85,7 @@ void say_what_to_strip(const Place& place, Detail right, std::vector<job::Findin
                       {{"first", first, ""},
                        {"last", last, ""},
                        {"soakers", last - first + 1, ""},
-                       {"right", std::string(name_of(right)), ""}},
+                       {"right", name_key(right), "key"}},
                       "",
                       std::nullopt,
                       std::nullopt,
@@ -127,8 +132,8 @@ DetailChoice choose_detail(const Place& place) {
   const Length lap = lap_at(place, 0);
   const Length lap_on_unit = lap_at(place, kUnitLiesFlatterBy);
   const auto params_of = [&](Detail detail) -> job::Params {
-    return {{"asked", std::string(name_of(detail)), ""},
-            {"right", std::string(name_of(right.detail)), ""},
+    return {{"asked", name_key(detail), "key"},
+            {"right", name_key(right.detail), "key"},
             {"covering", std::string(covering_word(place.slope.covering.kind)), "key"},
             {"face", "face." + std::string(name_of(place.face.kind)), "key"},
             {"depth", place.pack.number("chase.depth"), "mm"},

@@ -22,8 +22,8 @@ bool is_name(char c) {
 }
 
 // "a published guide: NHBC Standards 7.2"; once only where the source says no more than the standing.
-std::string standing_and_source(job::Standing standing, const std::string& source,
-                                const Catalogue& catalogue, job::ShownIn shown_in) {
+std::string standing_and_source(job::Standing standing, const std::string& source, const Catalogue& catalogue,
+                                job::ShownIn shown_in) {
   const std::string said = catalogue.say("standing." + std::string(name_of(standing)), {}, shown_in);
   return source.empty() || source == said || standing == job::Standing::geometry ? said
                                                                                  : said + ": " + source;
@@ -31,8 +31,8 @@ std::string standing_and_source(job::Standing standing, const std::string& sourc
 
 }  // namespace
 
-std::string sentence_of(std::string_view kind, const job::Figure& figure,
-                        const Catalogue& catalogue, job::ShownIn shown_in) {
+std::string sentence_of(std::string_view kind, const job::Figure& figure, const Catalogue& catalogue,
+                        job::ShownIn shown_in) {
   const std::string key = "figure." + std::string(kind) + "." + figure.name;
   job::Params params;
   for (const job::Term& term : figure.terms) params.push_back({term.symbol, term.value, term.unit});

@@ -55,14 +55,31 @@ draw::Document papers(const Sources& sources, const std::vector<Paper>& which, P
   for (const Paper paper : which) {
     sheets.new_leaf();
     switch (paper) {
-      case Paper::survey: add_survey_form(sheets); break;
-      case Paper::order: add_order(sheets); break;
-      case Paper::cutting: add_cutting(sheets); break;
-      case Paper::fitting: add_fitting_list(sheets); break;
-      case Paper::quote: add_quote(sheets); break;
-      case Paper::price: add_price(sheets); break;
-      case Paper::proof: add_proof(sheets); break;
-      case Paper::care: add_care(sheets); break;
+      case Paper::survey:
+        add_survey_form(sheets);
+        break;
+      case Paper::order:
+        add_order(sheets);
+        break;
+      case Paper::cutting:
+        add_cutting(sheets);
+        add_batten_cuts(sheets);
+        break;
+      case Paper::fitting:
+        add_fitting_list(sheets);
+        break;
+      case Paper::quote:
+        add_quote(sheets);
+        break;
+      case Paper::price:
+        add_price(sheets);
+        break;
+      case Paper::proof:
+        add_proof(sheets);
+        break;
+      case Paper::care:
+        add_care(sheets);
+        break;
     }
   }
   return sheets.done();

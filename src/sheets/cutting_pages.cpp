@@ -1,6 +1,7 @@
 // The cutting list: what to buy, then each roll to scale with its steps for knife, straight edge and tape.
 #include "pages.h"
 #include "roll_view.h"
+#include "step_view.h"
 
 #include <lapwright/draw/font.h>
 
@@ -24,18 +25,21 @@ std::string gives_of(const Words& words, const job::CutStep& step) {
     std::size_t same = i;
     while (same < step.gives.size() && step.gives[same] == step.gives[i]) ++same;
     const std::string name = step.gives[i].empty() ? words.say("sheet.cutting_left") : step.gives[i];
-    out += (out.empty() ? "" : ", ") + (same - i > 1 ? std::to_string(same - i) + " × " : std::string()) + name;
+    out +=
+        (out.empty() ? "" : ", ") + (same - i > 1 ? std::to_string(same - i) + " × " : std::string()) + name;
     i = same;
   }
   return out;
 }
 
 std::string step_text(const Words& words, const job::CutStep& step, std::int64_t parts) {
-  const std::string of =
-      step.part == "roll" ? words.say("sheet.cutting_whole")
-      : parts > 1         ? words.say("sheet.cutting_each", {{"count", static_cast<double>(parts), ""}, {"part", step.part, ""}})
-                          : step.part;
-  const job::Params params{{"part", of, ""}, {"marks", marks_of(words, step), ""}, {"gives", gives_of(words, step), ""}};
+  const std::string of = step.part == "roll" ? words.say("sheet.cutting_whole")
+                         : parts > 1
+                             ? words.say("sheet.cutting_each",
+                                         {{"count", static_cast<double>(parts), ""}, {"part", step.part, ""}})
+                             : step.part;
+  const job::Params params{
+      {"part", of, ""}, {"marks", marks_of(words, step), ""}, {"gives", gives_of(words, step), ""}};
   switch (step.way) {
     case job::CutWay::across:
       return words.say("sheet.cutting_across", params);
@@ -68,16 +72,16 @@ void add_shopping(Sheets& sheets, const job::Cutting& cutting) {
   std::vector<Line> lines;
   for (const job::CutRoll& roll : cutting.rolls) {
     auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
-      return line.roll->code == roll.code && line.roll->width == roll.width && line.roll->length == roll.length &&
-             line.roll->offcut == roll.offcut;
+      return line.roll->code == roll.code && line.roll->width == roll.width &&
+             line.roll->length == roll.length && line.roll->offcut == roll.offcut;
     });
     if (same == lines.end()) same = lines.insert(lines.end(), Line{&roll, 0, ""});
     same->count += roll.count;
     same->names += (same->names.empty() ? "" : ", ") + roll.name;
   }
   for (const Line& line : lines) {
-    flow.paragraph(std::to_string(line.count) + " × " + size_of(words, *line.roll) + "   " + line.names, draw::pt(13), 0,
-                   draw::Weight::bold);
+    flow.paragraph(std::to_string(line.count) + " × " + size_of(words, *line.roll) + "   " + line.names,
+                   draw::pt(13), 0, draw::Weight::bold);
   }
   flow.gap(3);
   flow.paragraph(words.say("sheet.cutting_sums", {{"bought", cutting.bought.in_kg(), "kg"},
@@ -91,7 +95,13 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
   const Words& words = sheets.words();
   // The hooked end is at the bottom, so that the tape runs up the page.
   const double room_high = kArea.height() - 34;
-  const double scale = usual_scale(roll.width.in_mm(), roll.length.in_mm(), 46, room_high);
+  double scale = usual_scale(roll.width.in_mm(), roll.length.in_mm(), 46, room_high);
+  // A roll of six metres just misses 1:25, and at 1:50 its marks cannot be read.
+  constexpr double kBetween = 1.0 / 30;
+  if (scale < kBetween && roll.length.in_mm() * kBetween <= room_high &&
+      roll.width.in_mm() * kBetween <= 46) {
+    scale = kBetween;
+  }
   const draw::Drawing view = roll_view(sheets.sources(), roll, scale, true);
   const draw::Box box = draw::extents(view);
   const std::string name = words.say("sheet.cutting_roll", {{"name", roll.name, ""}});
@@ -116,6 +126,7 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
   paragraph((roll.count > 1 ? std::to_string(roll.count) + " × " : std::string()) + size_of(words, roll),
             draw::Weight::bold, 0);
   y -= 2;
+  const std::map<std::string, RollPart> where = parts_of(roll);
   // How many parts have a name, from the steps that gave it.
   std::map<std::string, std::int64_t> parts{{"roll", 1}};
   std::size_t number = 0;
@@ -127,13 +138,26 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
     parts[step.part] = 0;
     paragraph(std::to_string(++number) + ". " + step_text(words, step, of), draw::Weight::regular, 0);
     y -= 1.2;
+    if (step.part == "roll" && step.way != job::CutWay::teeth) continue;  // that is the large drawing
+    const auto part = where.find(step.part);
+    if (part == where.end()) continue;
+    const draw::Drawing drawn = step_view(sheets.sources(), roll, step, part->second, right - left - 4);
+    const draw::Box size = draw::extents(drawn);
+    if (y - size.height() < kArea.bottom + 2) {
+      page = &sheets.begin(name);
+      left = kArea.left + 2;
+      y = sheets.top() - 6;
+    }
+    page->add(drawn, {.move = {left + 4 - size.left, y - size.top}});
+    y -= size.height() + 3.5;
   }
   bool any = false;
   for (const job::CutLeft& piece : roll.left) {
     if (!piece.keep) continue;
     if (!any) y -= 2;
     any = true;
-    paragraph(words.say("sheet.cutting_kept", {{"length", piece.length.in_mm(), "mm"}, {"width", piece.width.in_mm(), "mm"}}),
+    paragraph(words.say("sheet.cutting_kept",
+                        {{"length", piece.length.in_mm(), "mm"}, {"width", piece.width.in_mm(), "mm"}}),
               draw::Weight::bold, 0);
   }
 }

@@ -82,7 +82,39 @@ class OnRoof {
     }
   }
 
+  // The chalk lines, each with its running mark where there is room for one.
+  void battens(const Sources& sources) {
+    double written = -kMarkApart;
+    std::size_t number = 0;
+    for (const job::SetOut& out : sources.plan.set_out) {
+      if (out.slope != slope_.name) continue;
+      for (const job::Batten& batten : out.battens) {
+        number += 1;
+        const double s = batten.mark.in_mm();
+        const std::string tag = "batten/" + std::to_string(number);
+        draw::Path chalk = draw::line(at(0, s), at(slope_.width.value.in_mm(), s), LineKind::outline);
+        chalk.layer = draw::Layer::dimension;
+        chalk.tag = tag;
+        out_.add(std::move(chalk));
+        if (s * scale_ - written < kMarkApart) continue;
+        written = s * scale_;
+        draw::Text mark;
+        mark.text = words_.tape(batten.mark);
+        mark.at = at(0, s) + Point{-2 - kMasonry * scale_, 0};
+        mark.size = kNumber;
+        mark.weight = draw::Weight::bold;
+        mark.anchor = draw::Anchor::end;
+        mark.seat = draw::Seat::middle;
+        mark.layer = draw::Layer::dimension;
+        mark.tag = tag;
+        out_.add(std::move(mark));
+      }
+    }
+  }
+
  private:
+  static constexpr double kMarkApart = 7;  // of two marks, mm of paper
+
   draw::Drawing& out_;
   Words words_;
   const job::Slope& slope_;
@@ -164,7 +196,9 @@ std::string place_in_job(const std::string& path, std::string_view key) {
 }
 
 void add_roof_measures(draw::Drawing& out, const Sources& sources, const job::Slope& slope, double scale) {
-  OnRoof(out, sources, slope, scale).add();
+  OnRoof roof(out, sources, slope, scale);
+  roof.add();
+  roof.battens(sources);
 }
 
 void add_wall_measures(draw::Drawing& out, const Sources& sources, const Wall& wall, double scale) {

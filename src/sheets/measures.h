@@ -14,7 +14,8 @@ namespace lapwright::sheets {
 // A value's place in the job file without the leading "$.".
 std::string place_in_job(const std::string& path, std::string_view key);
 
-// On a slope seen square on, as roof_view() lays it.
+// On a slope seen square on, as roof_view() lays it; and the chalk lines of its battens, "batten/1" the
+// lowest.
 void add_roof_measures(draw::Drawing& out, const Sources& sources, const job::Slope& slope, double scale);
 
 // On a side wall, as elevation() lays it.

@@ -3,6 +3,7 @@
 #include "face_view.h"
 #include "flat_piece.h"
 #include "measures.h"
+#include "roll_view.h"
 #include "roof_view.h"
 #include "water.h"
 
@@ -108,6 +109,23 @@ std::vector<ScreenPicture> pictures(const Sources& sources, Room room) {
       keep(fitted("water/" + trace.slope + "/" + trace.junction, trace.junction, room, kWhole,
                   [&](double scale) { return water_view(words, trace, scale); }));
     }
+  }
+  return out;
+}
+
+std::vector<ScreenPicture> roll_pictures(const Sources& sources, Room room) {
+  std::vector<ScreenPicture> out;
+  if (!sources.plan.cutting) return out;
+  double longest = 0;
+  for (const job::CutRoll& roll : sources.plan.cutting->rolls)
+    longest = std::max(longest, roll.length.in_mm());
+  constexpr double kMost = 0.2;  // a short offcut need not fill a wall
+  constexpr double kBeside = 8;  // of the tape's figures at both ends
+  const double scale =
+      std::min(kMost, std::max(10.0, room.width - 2 * kMargin - kBeside) / std::max(longest, 1.0));
+  for (const job::CutRoll& roll : sources.plan.cutting->rolls) {
+    out.push_back(
+        {"roll/" + roll.name, roll.name, roll_view(sources, roll, scale, false, PieceTag::place), scale});
   }
   return out;
 }

@@ -22,14 +22,15 @@ std::string money(const job::Price& price, std::int64_t amount) {
 }
 
 // Words at the left, an amount at the right edge.
-void amount_line(Flow& flow, const std::string& text, const std::string& amount, Weight weight = Weight::regular,
-                 double size = kNumber) {
+void amount_line(Flow& flow, const std::string& text, const std::string& amount,
+                 Weight weight = Weight::regular, double size = kNumber) {
   const double room = kArea.width() - draw::text_width(amount, size, weight) - 12;
   const std::vector<std::string> lines = draw::wrapped(text, room, size, weight);
   const double step = draw::line_height(size);
   draw::Drawing& page = flow.need(step * static_cast<double>(lines.size()) + 1.5);
   double y = flow.y() - step;
-  page.add(text_at(amount, {kArea.right - 2, y + draw::descender_depth(size)}, size, weight, draw::Anchor::end));
+  page.add(
+      text_at(amount, {kArea.right - 2, y + draw::descender_depth(size)}, size, weight, draw::Anchor::end));
   for (const std::string& line : lines) {
     page.add(text_at(line, {kArea.left + 2, y + draw::descender_depth(size)}, size, weight));
     y -= step;
@@ -55,6 +56,7 @@ void what_is_done(Flow& flow, const Sources& sources, const Words& words) {
   };
   std::vector<Line> lines;
   for (const job::Piece& piece : sources.plan.pieces) {
+    if (piece.wrong) continue;
     auto like = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
       return line.first->kind == piece.kind && line.first->slope == piece.slope &&
              line.first->junction == piece.junction && line.first->code == piece.code;
@@ -95,8 +97,8 @@ void what_is_done(Flow& flow, const Sources& sources, const Words& words) {
 void warn(Flow& flow, const Words& words, const job::Price& price) {
   if (price.invented) flow.paragraph(words.say("sheet.prices_invented"), pt(13), 0, Weight::bold);
   if (price.missing > 0) {
-    flow.paragraph(words.say("sheet.prices_missing", {{"count", static_cast<double>(price.missing), ""}}), pt(13),
-                   0, Weight::bold);
+    flow.paragraph(words.say("sheet.prices_missing", {{"count", static_cast<double>(price.missing), ""}}),
+                   pt(13), 0, Weight::bold);
   }
 }
 
@@ -147,6 +149,7 @@ void add_sum_page(Sheets& sheets, const job::Price& price) {
       amount_line(flow, text, words.say("price.missing"), Weight::bold);
     }
   }
+  flow.need((draw::line_height(kNumber) + 1.5) * static_cast<double>(price.sums.size()) + 14);
   flow.heading(words.say("sheet.price_sum"));
   for (const job::PriceSum& sum : price.sums) {
     const bool total = sum.name == "total" || sum.name == "net";
@@ -169,12 +172,25 @@ void add_quote(Sheets& sheets) {
   flow.paragraph(draw::shortened(sources.plan.title, kArea.width() * 1.9, pt(18), Weight::bold), pt(18), 0,
                  Weight::bold);
   warn(flow, words, price);
+  flow.blank(words.say("sheet.quote_for"));
+  flow.blank(words.say("sheet.quote_from"));
+  flow.blank(words.say("sheet.quote_date"));
   flow.heading(words.say("sheet.quote_what"));
   what_is_done(flow, sources, words);
   for (const job::Finding& finding : sources.plan.findings) {
     if (finding.level != job::Level::wrong) continue;
-    flow.paragraph(words.say("level.wrong") + ": " + finding.where + ": " + finding.text, kNumber, 2, Weight::bold);
+    flow.paragraph(words.say("level.wrong") + ": " + finding.where + ": " + finding.text, kNumber, 2,
+                   Weight::bold);
   }
+  flow.heading(words.say("sheet.quote_also"));
+  std::set<std::string> in_groups;
+  for (const job::PriceLine& line : price.lines) {
+    if (line.group == "lead" || !in_groups.insert(line.group).second) continue;
+    flow.paragraph("– " + words.say("group." + line.group), kNumber, 2);
+  }
+  in_groups.insert("lead");
+  constexpr double kPriceHigh = 48;  // heading, three sums, how long it holds: they stay together
+  flow.need(kPriceHigh);
   flow.heading(words.say("sheet.quote_price"));
   totals(flow, words, price);
   flow.paragraph(price.valid_days > 0
@@ -182,8 +198,6 @@ void add_quote(Sheets& sheets) {
                      : words.say("sheet.quote_valid_open"),
                  kNumber, 2);
   flow.heading(words.say("sheet.quote_not_included"));
-  std::set<std::string> in_groups;
-  for (const job::PriceLine& line : price.lines) in_groups.insert(line.group);
   std::set<std::string> said;
   for (const job::EstimateLine& line : sources.plan.estimate.lines) {
     if (in_groups.contains(line.group) || !said.insert(line.group).second) continue;
@@ -193,7 +207,8 @@ void add_quote(Sheets& sheets) {
   flow.paragraph("– " + words.say("sheet.quote_found_later"), kNumber, 2);
   if (!price.provisional.empty()) {
     flow.heading(words.say("sheet.quote_provisional"));
-    for (const job::Price::Provisional& one : price.provisional) amount_line(flow, one.what, money(price, one.price));
+    for (const job::Price::Provisional& one : price.provisional)
+      amount_line(flow, one.what, money(price, one.price));
   }
 }
 

@@ -1,4 +1,6 @@
-// The stage as a whole: pieces and yard in, a list that its judge finds sound; and the judge sees what is broken.
+// The stage as a whole: pieces and yard in, a list that its judge finds sound; and the judge sees what is
+// broken.
+#include "cutting_run.h"
 #include "planned.h"
 #include "planning.h"
 
@@ -27,7 +29,8 @@ geom::Ring rectangle(double length, double width) {
   return {{0, 0}, {um(length), 0}, {um(length), um(width)}, {0, um(width)}};
 }
 
-void add(job::Plan& plan, const std::string& mark, std::int64_t code, geom::Ring outline, std::int64_t count) {
+void add(job::Plan& plan, const std::string& mark, std::int64_t code, geom::Ring outline,
+         std::int64_t count) {
   job::Piece piece;
   piece.mark = mark;
   piece.kind = "soaker";
@@ -61,8 +64,8 @@ std::int64_t rolls_of(const job::Cutting& cutting, double length) {
   return out;
 }
 
-// Soakers 265 × 275 of code 3 from 300 × 6 m: 22 from a roll, 24.0 kg of it used, 10.9 % waste (arithmetic on the
-// published kg/m²).
+// Soakers 265 × 275 of code 3 from 300 × 6 m: 22 from a roll, 24.0 kg of it used, 10.9 % waste (arithmetic on
+// the published kg/m²).
 TEST(CutPlan, soakers_from_one_roll) {
   const job::Yard yard = yard_of(R"({"code": 3, "width": 300, "length": 6000, "price_per_kg": 300})");
   job::Plan plan;
@@ -77,7 +80,8 @@ TEST(CutPlan, soakers_from_one_roll) {
   EXPECT_EQ(rolls_of(*plan.cutting, 6000), 2);
 }
 
-// A run of 8500 in pieces of 1500 with laps of 100 is 6 pieces, 9.0 m; from rolls of 6 m two, and 3.0 m is over.
+// A run of 8500 in pieces of 1500 with laps of 100 is 6 pieces, 9.0 m; from rolls of 6 m two, and 3.0 m is
+// over.
 TEST(CutPlan, a_long_cover_flashing) {
   const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 300})",
                                  R"(, "scrap_per_kg": 100, "keep_from": [500, 150]})");
@@ -87,7 +91,8 @@ TEST(CutPlan, a_long_cover_flashing) {
   EXPECT_EQ(rolls_of(*plan.cutting, 6000), 2);
   double over = 0;
   for (const job::CutRoll& roll : plan.cutting->rolls) {
-    for (const job::CutLeft& left : roll.left) over += left.keep ? left.length.in_mm() * static_cast<double>(roll.count) : 0;
+    for (const job::CutLeft& left : roll.left)
+      over += left.keep ? left.length.in_mm() * static_cast<double>(roll.count) : 0;
   }
   EXPECT_EQ(over, 3000);
   for (const job::CutRoll& roll : plan.cutting->rolls) {
@@ -112,8 +117,20 @@ TEST(CutPlan, fourteen_metres) {
   EXPECT_TRUE(heavy);
 }
 
+// 450 × 3 m of code 4 weigh 27.56 kg: at 120 a kilogram their scrap brings 3307.
+TEST(CutPlan, a_roll_no_dearer_than_its_scrap_is_named) {
+  constexpr const char* kScrap = R"(, "scrap_per_kg": 120})";
+  const auto faults = faults_of(yard_of(R"({"code": 4, "width": 450, "length": 3000, "price": 3317},
+                                           {"code": 4, "width": 450, "length": 3000, "price": 3000})",
+                                        kScrap),
+                                pack());
+  ASSERT_EQ(faults.size(), 1U);
+  EXPECT_EQ(faults.front().path, "$.rolls[1].price");
+}
+
 TEST(CutPlan, what_cannot_be_cut_is_named_and_the_rest_is_cut) {
-  const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300, "in_stock": 1})");
+  const job::Yard yard =
+      yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300, "in_stock": 1})");
   job::Plan plan;
   add(plan, "W1", 4, rectangle(900, 310), 1);
   add(plan, "L1", 4, rectangle(3010, 100), 2);
@@ -146,6 +163,38 @@ TEST(CutPlan, nothing_of_a_wrong_detail_is_cut) {
   EXPECT_EQ(plan.cutting->refused.front().why, "wrong");
 }
 
+// Crossed-out pieces stand in the plan so that somebody sees why; no lead is cut, bought or weighed for them.
+TEST(CutPlan, crossed_out_pieces_are_never_cut_bought_or_weighed) {
+  const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})");
+  job::Plan sound;
+  add(sound, "S1", 4, rectangle(200, 200), 3);
+  cut(sound, yard);
+  job::Plan plan;
+  add(plan, "X1", 4, rectangle(1400, 290), 7);
+  plan.pieces.back().wrong = true;
+  plan.pieces.back().slope = "another";
+  add(plan, "S1", 4, rectangle(200, 200), 3);
+  cut(plan, yard);
+  for (const job::CutRoll& roll : plan.cutting->rolls) {
+    for (const job::CutPiece& piece : roll.pieces) EXPECT_NE(piece.mark, "X1");
+  }
+  EXPECT_EQ(plan.cutting->bought.in_kg(), sound.cutting->bought.in_kg());
+  EXPECT_EQ(plan.cutting->used.in_kg(), sound.cutting->used.in_kg());
+  EXPECT_EQ(plan.cutting->price, sound.cutting->price);
+  EXPECT_EQ(plan.cutting->hand.cost, sound.cutting->hand.cost);
+  ASSERT_EQ(plan.cutting->refused.size(), 1U);
+  EXPECT_EQ(plan.cutting->refused.front().mark, "X1");
+  EXPECT_EQ(plan.cutting->refused.front().why, "wrong");
+  // A list that cuts one is complained of, were it whole in every other way.
+  plan.cutting->refused.clear();
+  std::swap(plan.pieces[0].wrong, plan.pieces[1].wrong);
+  bool caught = false;
+  for (const cutcheck::Complaint& complaint : cutcheck::check(plan, yard, pack())) {
+    caught = caught || (complaint.rule == "wrong" && complaint.where == "S1");
+  }
+  EXPECT_TRUE(caught);
+}
+
 TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {
   const std::string bytes = sample::file_bytes("tests/jobs/yards/rack.json");
   const auto yard = job::read_yard(bytes);
@@ -157,14 +206,17 @@ TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {
   const job::Yard after = yard_after(*yard, *plan.cutting);
   double before_area = 0;
   double after_area = 0;
-  for (const job::YardOffcut& o : yard->offcuts) before_area += o.width.in_mm() * o.length.in_mm() * static_cast<double>(o.count);
-  for (const job::YardOffcut& o : after.offcuts) after_area += o.width.in_mm() * o.length.in_mm() * static_cast<double>(o.count);
+  for (const job::YardOffcut& o : yard->offcuts)
+    before_area += o.width.in_mm() * o.length.in_mm() * static_cast<double>(o.count);
+  for (const job::YardOffcut& o : after.offcuts)
+    after_area += o.width.in_mm() * o.length.in_mm() * static_cast<double>(o.count);
   double taken = 0;
   double kept = 0;
   for (const job::CutRoll& roll : plan.cutting->rolls) {
     const auto n = static_cast<double>(roll.count);
     if (roll.offcut) taken += roll.width.in_mm() * roll.length.in_mm() * n;
-    for (const job::CutLeft& left : roll.left) kept += left.keep ? left.width.in_mm() * left.length.in_mm() * n : 0;
+    for (const job::CutLeft& left : roll.left)
+      kept += left.keep ? left.width.in_mm() * left.length.in_mm() * n : 0;
   }
   EXPECT_DOUBLE_EQ(after_area, before_area - taken + kept);
   const auto again = job::read_yard(job::write_yard(after));
@@ -172,9 +224,57 @@ TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {
   EXPECT_EQ(job::write_yard(*again), job::write_yard(after));
 }
 
+// Cancelled or out of time after any slice, what is there is a whole plan, and what it says of itself holds.
+TEST(CutPlan, whenever_it_is_stopped_the_plan_is_sound) {
+  for (const char* rest :
+       {R"(, "scrap_per_kg": 100})", R"(, "scrap_per_kg": 100, "keep_from": [500, 150]})"}) {
+    const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300},
+                                      {"code": 4, "width": 450, "length": 6000, "price_per_kg": 290},
+                                      {"code": 5, "width": 390, "length": 3000, "price_per_kg": 280, "in_stock": 1})",
+                                   rest);
+    job::Plan plan;
+    add(plan, "S1", 4, rectangle(200, 175), 2);
+    add(plan, "S2", 4, rectangle(440, 120), 3);
+    add(plan, "A1", 5, rectangle(1400, 310), 3);
+    for (int i = 0; i < 12; ++i)
+      add(plan, "B" + std::to_string(i), 5, rectangle(150 + 7 * i, 130 + 3 * i), 5);
+    CutPlan run(plan, yard, pack(), 0.01);
+    int stops = 0;
+    for (bool more = true; more;) {
+      more = run.step();
+      if (!run.has_plan()) continue;
+      plan.cutting = run.result();
+      ++stops;
+      for (const cutcheck::Complaint& complaint : cutcheck::check(plan, yard, pack())) {
+        ADD_FAILURE() << stops << ": " << complaint.rule << ": " << complaint.where;
+        more = false;
+      }
+    }
+    EXPECT_GE(stops, 5);
+  }
+}
+
+// The engine hands out no list that its judge has not seen: one for another yard is our own fault, and none
+// comes out.
+TEST(CutPlan, the_judge_is_asked_by_default) {
+  const engine::YardUsed planned_with{
+      yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})"), false};
+  const engine::YardUsed another{yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 310})"),
+                                 false};
+  engine::Planned planned{{}, pack(), *practice::Catalogue::built_in(), {}};
+  add(planned.plan, "S1", 4, rectangle(200, 175), 5);
+  CutPlan run(planned.plan, planned_with.yard, pack(), 0);
+  while (run.step()) {
+  }
+  EXPECT_TRUE(engine::take_in(run, planned_with, planned));
+  const auto refused = engine::take_in(run, another, planned);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().front().code, FaultCode::internal);
+}
+
 TEST(CutPlan, a_kerf_keeps_its_room) {
-  const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})",
-                                 R"(, "kerf": 3})");
+  const job::Yard yard =
+      yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})", R"(, "kerf": 3})");
   job::Plan plan;
   add(plan, "S1", 4, rectangle(300, 99), 30);  // three beside each other and two cuts: 303 is too wide
   cut(plan, yard);
@@ -192,10 +292,12 @@ TEST(CutPlan, real_jobs_are_cut_soundly) {
   for (const std::string& file : sample::job_files({"tests/jobs/good", "tests/jobs/cases", "data/demo"})) {
     auto planned = engine::plan_job(sample::file_bytes(file));
     if (!planned) continue;
-    for (const std::string& bytes : {file.starts_with("data") ? sample::file_bytes("data/yard/common.json") : rack}) {
+    for (const std::string& bytes :
+         {file.starts_with("data") ? sample::file_bytes("data/yard/common.json") : rack}) {
       const auto yard = job::read_yard(bytes);
       ASSERT_TRUE(yard);
       job::Plan plan = planned->plan;
+      SCOPED_TRACE(file);
       cut(plan, *yard, 0);
       for (const job::CutRoll& roll : plan.cutting->rolls) {
         for (const job::CutStep& step : roll.cuts) pairs += step.way == job::CutWay::teeth ? 1 : 0;
@@ -214,8 +316,18 @@ class Broken : public ::testing::Test {
     add(plan_, "S1", 4, rectangle(200, 175), 20);
     add(plan_, "S2", 4, rectangle(440, 120), 9);
     // A saw-tooth: head to tail two of them fill their rectangle.
-    add(plan_, "F1", 4, {{0, 0}, {600'000, 0}, {600'000, 65'000}, {450'000, 140'000}, {450'000, 65'000},
-                         {300'000, 140'000}, {300'000, 65'000}, {150'000, 140'000}, {150'000, 65'000}, {0, 140'000}}, 4);
+    add(plan_, "F1", 4,
+        {{0, 0},
+         {600'000, 0},
+         {600'000, 65'000},
+         {450'000, 140'000},
+         {450'000, 65'000},
+         {300'000, 140'000},
+         {300'000, 65'000},
+         {150'000, 140'000},
+         {150'000, 65'000},
+         {0, 140'000}},
+        4);
     cut(plan_, yard_);
   }
   bool caught(std::string_view rule) const {
@@ -272,6 +384,79 @@ TEST_F(Broken, a_cut_is_at_another_place) {
   EXPECT_TRUE(caught("outside") || caught("cut"));
 }
 
+// Four pieces round a middle, each end against the next one's side: they lie side by side and no cut goes
+// through.
+TEST_F(Broken, a_windmill_that_no_straight_cut_parts) {
+  plan_ = {};
+  add(plan_, "W1", 4, rectangle(200, 100), 4);
+  cut(plan_, yard_);
+  job::Cutting& cutting = *plan_.cutting;
+  ASSERT_EQ(cutting.rolls.size(), 1U);
+  job::CutRoll& roll = cutting.rolls.front();
+  roll.left.clear();
+  const auto at = [](double x, double y, bool turned) {
+    return job::CutPiece{"W1", Length::mm(x), Length::mm(y), turned, false};
+  };
+  roll.pieces = {at(0, 0, false), at(200, 0, true), at(100, 200, false), at(0, 100, true)};
+  // Whatever steps are said to yield them: across at 300, then all four from the square that comes off.
+  roll.cuts = {{"roll", job::CutWay::across, {Length::mm(300)}, {"a", ""}, 1},
+               {"a", job::CutWay::along, {Length::mm(100), Length::mm(200)}, {"W1", "b", "W1"}, 2},
+               {"b", job::CutWay::across, {Length::mm(100), Length::mm(200)}, {"W1", "", "W1"}, 2}};
+  EXPECT_TRUE(caught("outside"));
+  EXPECT_FALSE(caught("overlap"));
+}
+
+// A cut that stops half way: the step names a part that no cut has made.
+TEST_F(Broken, a_cut_of_what_is_no_part) {
+  roll_with(2).cuts.back().part = "nothing";
+  EXPECT_TRUE(caught("cut"));
+}
+
+// The knife takes its kerf between two parts, which the list left out.
+TEST_F(Broken, a_kerf_that_was_forgotten) {
+  yard_.kerf = Length::mm(2);
+  EXPECT_TRUE(caught("outside") || caught("cut"));
+}
+
+TEST_F(Broken, what_is_kept_is_not_there) {
+  yard_ = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})",
+                  R"(, "scrap_per_kg": 100, "keep_from": [500, 150]})");
+  plan_ = {};
+  add(plan_, "S1", 4, rectangle(200, 175), 4);
+  cut(plan_, yard_);
+  for (job::CutRoll& roll : plan_.cutting->rolls) {
+    for (job::CutLeft& left : roll.left) {
+      if (!left.keep) continue;
+      left.x = left.x - Length::mm(20);
+      EXPECT_TRUE(caught("cut"));
+      return;
+    }
+  }
+  FAIL() << "nothing was kept";
+}
+
+// The same mark twice in the certificate, a price below nothing, a scale of nothing: no proof.
+TEST_F(Broken, a_certificate_that_is_none) {
+  job::CutCode& code = plan_.cutting->codes.front();
+  const job::CutCode before = code;
+  code.searched = 0;
+  ASSERT_GT(code.strips, code.any + 1);
+  code.proof.prices.front().price = -1;
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  code.searched = 0;
+  code.proof.scale = 0;
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  code.searched = 0;
+  code.proof.prices.clear();
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  code.searched = 0;
+  code.proof.prices.push_back(code.proof.prices.front());
+  EXPECT_TRUE(caught("bound"));
+}
+
 TEST_F(Broken, a_cut_is_left_out) {
   roll_with(2).cuts.pop_back();
   EXPECT_TRUE(caught("outside") || caught("missing"));
@@ -305,7 +490,20 @@ TEST_F(Broken, a_false_bound) {
   code.any = code.cost + 1;
   EXPECT_TRUE(caught("bound"));
   code = before;
-  code.proof.boxes.front().length = code.proof.boxes.front().length + Length::mm(1);  // a piece said to be larger
+  ASSERT_GT(code.straight, code.any + 1);
+  const double gap = plan_.cutting->gap_straight;
+  for (const double more : {0.5, 2.0}) {  // and its share told to match
+    code.straight = before.straight + more;
+    plan_.cutting->gap_straight = plan_.cutting->cost / code.straight - 1;
+    EXPECT_TRUE(caught("bound")) << more;
+  }
+  plan_.cutting->gap_straight = gap;
+  code = before;
+  for (job::CutProof::Price& price : code.proof.straight_prices) price.price /= 2;
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  code.proof.boxes.front().length =
+      code.proof.boxes.front().length + Length::mm(1);  // a piece said to be larger
   EXPECT_TRUE(caught("bound"));
   code = before;
   plan_.cutting->gap_strips -= 0.01;

@@ -33,7 +33,8 @@ Problem random_problem(Generator& random, std::int64_t types, std::int64_t most_
   }
   for (const std::int32_t width : {400, 450, 600}) {
     for (const std::int32_t length : {3000, 6000}) {
-      out.stocks.push_back({width, length, std::int64_t{width} * length / 100 + random.between(0, 900), kUnlimited});
+      out.stocks.push_back(
+          {width, length, std::int64_t{width} * length / 100 + random.between(0, 900), kUnlimited});
     }
   }
   if (limited) {
@@ -73,7 +74,8 @@ TEST(Cutter, offcuts_worth_keeping_lower_the_cost_and_the_bound) {
     const Solution plan = solved(keeps);
     EXPECT_EQ(sample::what_is_wrong(problem, plan), "");
     std::vector<double> areas;
-    for (const Option& option : problem.options) areas.push_back(static_cast<double>(option.along) * option.across);
+    for (const Option& option : problem.options)
+      areas.push_back(static_cast<double>(option.along) * option.across);
     EXPECT_LE(area_bound(problem, areas), plan.cost);
     EXPECT_LE(plan.cost, cost + cost / 50);
     EXPECT_EQ(keeps.straight(), 0);
@@ -140,7 +142,8 @@ TEST(Cutter, too_little_stock) {
   EXPECT_EQ(have[1] + missing[1], 3);
 }
 
-// The published exact values of strip cutting for 20 pieces of 5 types, from an exhaustive search of another program.
+// The published exact values of strip cutting for 20 pieces of 5 types, from an exhaustive search of another
+// program.
 TEST(Cutter, twenty_pieces_are_solved_outright) {
   LAPWRIGHT_NEEDS_DATA();
   for (int i = 0; i < 10; ++i) {
@@ -233,7 +236,8 @@ TEST(Cutter, tiny_jobs_as_by_brute_force) {
       problem.options.push_back(option);
       problem.demand.push_back(random.between(1, 2));
     }
-    problem.stocks = {{9, 13, 100 + random.between(0, 40), kUnlimited}, {12, 20, 190 + random.between(0, 60), kUnlimited}};
+    problem.stocks = {{9, 13, 100 + random.between(0, 40), kUnlimited},
+                      {12, 20, 190 + random.between(0, 60), kUnlimited}};
     Cutter cutter(problem, 200'000);
     const Solution plan = solved(cutter);
     EXPECT_EQ(cutter.exact_strips(), by_brute_force(problem)) << i;

@@ -30,13 +30,15 @@ inline std::string what_is_wrong(const Problem& problem, const Solution& solutio
           if (cell.turned && !option.may_turn) return "a piece that may not turn is turned";
           if (lies_across(option, cell.turned) > strip.width) return "a piece is wider than its strip";
           filled += std::int64_t{lies_along(option, cell.turned)} * cell.count;
-          if (problem.two_stage_only && problem.first_cut == FirstCut::across && cell.count != 1) return "a third stage";
+          if (problem.two_stage_only && problem.first_cut == FirstCut::across && cell.count != 1)
+            return "a third stage";
           for (const Share& share : option.gives) {
             have[static_cast<std::size_t>(share.type)] +=
                 pattern.copies * section.copies * strip.copies * cell.count * share.count;
           }
         }
-        if (problem.two_stage_only && problem.first_cut == FirstCut::across && strip.cells.size() != 1) return "a third stage";
+        if (problem.two_stage_only && problem.first_cut == FirstCut::across && strip.cells.size() != 1)
+          return "a third stage";
         if (filled > section.length) return "a strip is longer than its section";
       }
       if (across > stock.width) return "strips are wider than the roll";
@@ -44,10 +46,12 @@ inline std::string what_is_wrong(const Problem& problem, const Solution& solutio
     if (along > stock.length) return "sections are longer than the roll";
   }
   for (std::size_t t = 0; t < have.size(); ++t) {
-    if (have[t] != problem.demand[t]) return "type " + std::to_string(t) + ": " + std::to_string(have[t]) + " pieces";
+    if (have[t] != problem.demand[t])
+      return "type " + std::to_string(t) + ": " + std::to_string(have[t]) + " pieces";
   }
   for (std::size_t s = 0; s < taken.size(); ++s) {
-    if (problem.stocks[s].available != kUnlimited && taken[s] > problem.stocks[s].available) return "too much of a stock";
+    if (problem.stocks[s].available != kUnlimited && taken[s] > problem.stocks[s].available)
+      return "too much of a stock";
   }
   if (problem.keep.per_million == 0 && cost != solution.cost) return "the cost is another";
   return {};

@@ -1,4 +1,5 @@
-// Published problems, read where they lie beside the project; a test that does not find them skips with the reason.
+// Published problems, read where they lie beside the project; a test that does not find them skips with the
+// reason.
 #pragma once
 
 #include <lapwright/cutting/problem.h>
@@ -18,8 +19,8 @@ inline std::filesystem::path data_folder() {
   return "../shared/data/cutting";
 }
 
-#define LAPWRIGHT_NEEDS_DATA()                                                                         \
-  if (!std::filesystem::exists(sample::data_folder())) {                                               \
+#define LAPWRIGHT_NEEDS_DATA()                                                                             \
+  if (!std::filesystem::exists(sample::data_folder())) {                                                   \
     GTEST_SKIP() << "no open data at " << sample::data_folder() << ": its published values are not tried"; \
   }
 
@@ -49,7 +50,8 @@ inline Problem synthetic(const std::string& name) {
     out.demand.push_back(row[3]);
   }
   for (const auto& row : rows("_bins.csv")) {
-    out.stocks.push_back({static_cast<std::int32_t>(row[1]), static_cast<std::int32_t>(row[2]), row[3], kUnlimited});
+    out.stocks.push_back(
+        {static_cast<std::int32_t>(row[1]), static_cast<std::int32_t>(row[2]), row[3], kUnlimited});
   }
   return out;
 }

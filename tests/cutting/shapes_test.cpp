@@ -114,7 +114,9 @@ TEST(Shapes, pairs_never_share_lead_and_touch) {
       } else {
         const std::int64_t length = random.between(300'000, 900'000);
         const std::int64_t width = random.between(80'000, 300'000);
-        rings.push_back({{0, 0}, {length, 0}, {length - random.between(0, length / 3), width},
+        rings.push_back({{0, 0},
+                         {length, 0},
+                         {length - random.between(0, length / 3), width},
                          {random.between(0, length / 3), width}});
       }
       shapes.push_back(shape_of(rings.back()));

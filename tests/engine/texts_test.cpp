@@ -59,6 +59,27 @@ TEST(Texts, every_finding_in_the_catalogue_is_one_that_can_be_made) {
   }
 }
 
+TEST(Texts, every_rule_has_a_name_that_a_person_would_use) {
+  const auto pack = practice::Pack::built_in();
+  const auto texts = practice::Catalogue::built_in();
+  ASSERT_TRUE(pack);
+  ASSERT_TRUE(texts);
+  std::set<std::string> seen;
+  for (const practice::Rule& rule : pack->rules()) {
+    const std::string key = "label." + rule.name;
+    ASSERT_TRUE(texts->has(key)) << rule.name;
+    EXPECT_TRUE(seen.insert(texts->say(key, {}, job::ShownIn::mm)).second) << rule.name << " shares its name";
+  }
+}
+
+TEST(Texts, every_detail_has_a_name_in_its_reasons) {
+  const engine::Outcome why = engine::check({R"({"format": "lapwright-job/1", "slopes": [{"pitch": 40,
+    "rafter": 3000, "width": 4000, "covering": {"kind": "plain-tile", "length": 265, "width": 165,
+    "thickness": 12}, "junctions": [{"kind": "side", "hand": "left", "detail": "apron"}]}]})"});
+  EXPECT_NE(why.text.find("soakers and step flashing"), std::string::npos) << why.text;
+  EXPECT_EQ(why.text.find("soakers-and-steps"), std::string::npos) << why.text;
+}
+
 // Rules kept for pieces that come later; anything else that nobody asks for is left over.
 TEST(Texts, every_rule_is_asked_for_or_kept_for_later) {
   const std::set<std::string> later{"cover.pitch_rise", "gauge.plain_tile_most", "headlap.slate_least",

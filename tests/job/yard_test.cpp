@@ -16,7 +16,8 @@ std::string yard(const std::string& rolls, const std::string& rest = "") {
 constexpr const char* kRoll = R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 310})";
 
 TEST(Yard, everything_that_may_stand_there) {
-  const auto read = read_yard(R"({"format": "lapwright-yard/1", "title": "Rack", "unit": "in", "currency": "EUR",
+  const auto read =
+      read_yard(R"({"format": "lapwright-yard/1", "title": "Rack", "unit": "in", "currency": "EUR",
     "rolls": [{"code": 4, "width": 12, "length": "20 ft", "price": 11400, "in_stock": 2},
               {"code": 5, "width": "300 mm", "length": "3 m", "price_per_kg": 300}],
     "offcuts": [{"code": 4, "width": 6, "length": 30, "count": 3}], "scrap_per_kg": 110, "keep_from": [6, 20],
@@ -63,43 +64,71 @@ struct Bad {
 
 TEST(Yard, what_no_yard_has_is_refused_by_name) {
   const std::vector<Bad> bad{
-      {"zero width", yard(R"({"code": 4, "width": 0, "length": 6000, "price_per_kg": 310})"), FaultCode::out_of_range,
-       "$.rolls[0].width"},
+      {"zero width", yard(R"({"code": 4, "width": 0, "length": 6000, "price_per_kg": 310})"),
+       FaultCode::out_of_range, "$.rolls[0].width"},
       {"negative length", yard(R"({"code": 4, "width": 300, "length": -6000, "price_per_kg": 310})"),
        FaultCode::out_of_range, "$.rolls[0].length"},
       {"a roll of a kilometre", yard(R"({"code": 4, "width": 300, "length": 1000000, "price_per_kg": 310})"),
        FaultCode::out_of_range, "$.rolls[0].length"},
-      {"code 9", yard(R"({"code": 9, "width": 300, "length": 6000, "price_per_kg": 310})"), FaultCode::out_of_range,
-       "$.rolls[0].code"},
-      {"free lead", yard(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 0})"), FaultCode::out_of_range,
-       "$.rolls[0].price_per_kg"},
+      {"code 9", yard(R"({"code": 9, "width": 300, "length": 6000, "price_per_kg": 310})"),
+       FaultCode::out_of_range, "$.rolls[0].code"},
+      {"free lead", yard(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 0})"),
+       FaultCode::out_of_range, "$.rolls[0].price_per_kg"},
       {"half a penny", yard(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 310.5})"),
        FaultCode::out_of_range, "$.rolls[0].price_per_kg"},
-      {"no price", yard(R"({"code": 4, "width": 300, "length": 6000})"), FaultCode::missing_key, "$.rolls[0]"},
+      {"no price", yard(R"({"code": 4, "width": 300, "length": 6000})"), FaultCode::missing_key,
+       "$.rolls[0]"},
       {"two prices", yard(R"({"code": 4, "width": 300, "length": 6000, "price": 1, "price_per_kg": 310})"),
        FaultCode::contradiction, "$.rolls[0].price"},
       {"wider than long", yard(R"({"code": 4, "width": 700, "length": 600, "price_per_kg": 310})"),
        FaultCode::contradiction, "$.rolls[0].width"},
-      {"none in stock", yard(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 310, "in_stock": 0})"),
+      {"none in stock",
+       yard(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 310, "in_stock": 0})"),
        FaultCode::out_of_range, "$.rolls[0].in_stock"},
-      {"scrap dearer than new", yard(kRoll, R"(, "scrap_per_kg": 310)"), FaultCode::contradiction, "$.rolls[0]"},
+      {"a million rolls",
+       yard(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 310, "in_stock": 1000000})"),
+       FaultCode::out_of_range, "$.rolls[0].in_stock"},
+      {"minus two rolls",
+       yard(R"({"code": 4, "width": 300, "length": 6000, "price_per_kg": 310, "in_stock": -2})"),
+       FaultCode::out_of_range, "$.rolls[0].in_stock"},
+      {"a rack without end",
+       yard(kRoll, R"(, "offcuts": [{"code": 4, "width": 100, "length": 300, "count": 1001}])"),
+       FaultCode::out_of_range, "$.offcuts[0].count"},
+      {"a negative offcut", yard(kRoll, R"(, "offcuts": [{"code": 4, "width": -100, "length": 300}])"),
+       FaultCode::out_of_range, "$.offcuts[0].width"},
+      {"a sign for a currency", yard(kRoll, R"(, "currency": "G$P")"), FaultCode::bad_choice, "$.currency"},
+      {"a currency in small letters", yard(kRoll, R"(, "currency": "gbp")"), FaultCode::bad_choice,
+       "$.currency"},
+      {"a currency of four letters", yard(kRoll, R"(, "currency": "EURO")"), FaultCode::out_of_range,
+       "$.currency"},
+      {"a price in another currency",
+       yard(kRoll,
+            R"(, "prices": [{"item": "covering.unit", "price": 85, "per": "piece", "currency": "EUR"}])"),
+       FaultCode::contradiction, "$.prices[0].currency"},
+      {"a cut that pays", yard(kRoll, R"(, "cut_cost": -1)"), FaultCode::out_of_range, "$.cut_cost"},
+      {"scrap dearer than new", yard(kRoll, R"(, "scrap_per_kg": 310)"), FaultCode::contradiction,
+       "$.rolls[0]"},
       {"negative scrap", yard(kRoll, R"(, "scrap_per_kg": -1)"), FaultCode::out_of_range, "$.scrap_per_kg"},
-      {"offcut of no count", yard(kRoll, R"(, "offcuts": [{"code": 4, "width": 100, "length": 300, "count": 0}])"),
+      {"offcut of no count",
+       yard(kRoll, R"(, "offcuts": [{"code": 4, "width": 100, "length": 300, "count": 0}])"),
        FaultCode::out_of_range, "$.offcuts[0].count"},
       {"offcut of nothing", yard(kRoll, R"(, "offcuts": [{"code": 4, "width": 0, "length": 300}])"),
        FaultCode::out_of_range, "$.offcuts[0].width"},
-      {"kept as dear as new", yard(kRoll, R"(, "keep_percent": 100)"), FaultCode::out_of_range, "$.keep_percent"},
+      {"kept as dear as new", yard(kRoll, R"(, "keep_percent": 100)"), FaultCode::out_of_range,
+       "$.keep_percent"},
       {"keep from one size", yard(kRoll, R"(, "keep_from": [500])"), FaultCode::out_of_range, "$.keep_from"},
       {"saw of a hand's breadth", yard(kRoll, R"(, "kerf": 100)"), FaultCode::out_of_range, "$.kerf"},
       {"nothing at all", yard(""), FaultCode::contradiction, "$.rolls"},
       {"no rolls", R"({"format": "lapwright-yard/1"})", FaultCode::missing_key, "$.rolls"},
-      {"a job", R"({"format": "lapwright-job/1", "rolls": []})", FaultCode::bad_format, "$.format"},
+      {"a job", R"({"format": "lapwright-job/1", "rolls": [)" + std::string(kRoll) + "]}",
+       FaultCode::bad_format, "$.format"},
       {"a misspelt key", yard(kRoll, R"(, "offcut": [])"), FaultCode::unknown_key, "$.offcut"},
   };
   for (const Bad& one : bad) {
     const auto read = read_yard(one.text);
     ASSERT_FALSE(read) << one.what;
-    EXPECT_EQ(name_of(read.error().front().code), name_of(one.code)) << one.what << ": " << to_line(read.error().front());
+    EXPECT_EQ(name_of(read.error().front().code), name_of(one.code))
+        << one.what << ": " << to_line(read.error().front());
     EXPECT_EQ(read.error().front().path, one.path) << one.what;
     EXPECT_EQ(read.error().size(), 1U) << one.what << ": " << to_line(read.error().back());
   }

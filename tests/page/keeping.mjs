@@ -50,9 +50,9 @@ await run({
     await page.reload();
     await page.waitForSelector('.sheet svg');
     expect((await field(page).inputValue()) === '44', 'the second window did not win silently');
-    // What it typed and could not save is offered here, and may be left.
-    await page.getByRole('button', { name: 'Bring it back' }).waitFor();
-    await page.getByRole('button', { name: 'Drop it' }).click();
+    // What it typed and could not save is its own as long as it lives, whatever is typed or saved here.
+    expect((await page.locator('.saving.left').count()) === 0, 'a living window keeps its own draft');
+    expect((await field(other).inputValue()) === '46', 'the second window still has what it typed');
     await other.getByRole('button', { name: 'Keep mine' }).click();
     await saved(other);
     await page.waitForSelector('.saving.other');
@@ -60,6 +60,25 @@ await run({
     await page.waitForFunction(() => document.querySelector('input.number').value === '46');
     await page.getByRole('button', { name: 'Undo' }).click();
     expect((await field(page).inputValue()) === '44', 'what stood here is one undo away');
+    await saved(page);
+    await context.close();
+  },
+  'a window that is gone with what it could not save': async () => {
+    const { page, context } = await demo();
+    const other = await context.newPage();
+    await other.goto(`${server.url}${kPitch}`);
+    await other.waitForSelector('.sheet svg');
+    await field(page).fill('44');
+    await saved(page);
+    await other.waitForSelector('.saving.other');
+    await field(other).fill('46');
+    await other.waitForTimeout(300);
+    await other.close();
+    await page.reload();
+    await page.getByRole('button', { name: 'Bring it back' }).click();
+    await page.waitForFunction(() => document.querySelector('input.number').value === '46');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect((await field(page).inputValue()) === '44', 'undo takes it away again');
     await context.close();
   },
   'a job named like a script': async () => {

@@ -7,11 +7,11 @@ import type { Job } from './generated/job';
 import { keepOffline } from './offline';
 import { Jobs } from './screens/jobs';
 import { LayOut } from './screens/layout';
-import { Later } from './screens/later';
 import { Lead } from './screens/lead';
 import { Measure } from './screens/measure';
 import { OnTheRoof } from './screens/roof';
-import { Papers } from './screens/papers';
+import { CutRung, PapersRung, WaterRung } from './rungs/lazy';
+import { Take } from './screens/take';
 import { Session } from './session';
 import type { Store } from './store/store';
 import type { Windows } from './store/windows';
@@ -40,9 +40,11 @@ function Opened({ session }: { session: Session }) {
     case 'lead':
       return <Lead session={session} rest={route.rest} />;
     case 'papers':
-      return <Papers session={session} />;
-    default:
-      return <Later session={session} rung={route.rung} />;
+      return <PapersRung session={session} rest={route.rest} />;
+    case 'cut':
+      return <CutRung session={session} rest={route.rest} />;
+    case 'water':
+      return <WaterRung session={session} rest={route.rest} />;
   }
 }
 
@@ -52,9 +54,13 @@ function OpenJob({ id, tools }: { id: string; tools: Tools }) {
     let open: Session | null = null;
     let wanted = true;
     void tools.store.open(id).then(
-      (held) => {
-        if (!wanted) return;
-        open = held && Session.start(held, tools.store, tools.windows, tools.engine);
+      async (held) => {
+        const session = held && wanted ? await Session.start(held, tools.store, tools.windows, tools.engine) : null;
+        if (!wanted) {
+          session?.end();
+          return;
+        }
+        open = session;
         put(open ?? 'none');
       },
       () => put('none'),
@@ -97,8 +103,9 @@ export function App(tools: Tools) {
           {say('newer.there')} <button type="button" onClick={take}>{say('newer.take')}</button>
         </p>
       )}
-      {route.at === 'jobs' && <Jobs store={tools.store} inFolder={tools.inFolder} />}
+      {route.at === 'jobs' && <Jobs store={tools.store} inFolder={tools.inFolder} engine={tools.engine} />}
       {route.at === 'demo' && <Demo tools={tools} />}
+      {route.at === 'take' && <Take letters={route.letters} store={tools.store} />}
       {(route.at === 'job' || route.at === 'roof') && <OpenJob key={route.id} id={route.id} tools={tools} />}
     </>
   );

@@ -2,6 +2,7 @@ import { render } from 'preact';
 import { App } from './app';
 import { WorkerEngine } from './engine/worker_engine';
 import { chooseStore } from './store/choose';
+import { holdWindow } from './store/drafts';
 import { showSettings } from './store/settings';
 import { Windows } from './store/windows';
 import { languages, speak, spoken, type Language } from './words/words';
@@ -13,6 +14,7 @@ import './styles/jobs.css';
 import './styles/roof.css';
 
 async function start(): Promise<void> {
+  holdWindow();
   showSettings();
   const asked = new URLSearchParams(location.search).get('lang');
   if (asked && asked in languages) speak(asked as Language);

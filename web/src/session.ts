@@ -4,7 +4,7 @@ import type { Job } from './generated/job';
 import { jobOf, textOf } from './job/files';
 import { History } from './job/history';
 import { withValue } from './job/path';
-import { draftOf, dropLeft, layAside, leftOf } from './store/drafts';
+import { dropLeft, dropOrphan, isOwn, layAside, leftOf, orphansOf } from './store/drafts';
 import { Saver, type SaveState } from './store/saver';
 import type { Held, Store } from './store/store';
 import type { Windows } from './store/windows';
@@ -14,8 +14,17 @@ export class Session {
   seen: Seen | null = null;
   readable: Seen | null = null;
   readableText = '';
+  readableNearer = 1; // how near its pictures were drawn for
   trouble = '';
   room: Room = { width: 103, height: 90 };
+
+  private nearer = 1;
+
+  // How the cutting of that job stands, for the ladder.
+  cut: { job: string; state: 'filled' | 'doubt' } | null = null;
+
+  // As it was when this window opened it.
+  readonly opened: string;
 
   // What was typed elsewhere, never saved, and overtaken.
   left: string | null = null;
@@ -33,11 +42,12 @@ export class Session {
     readonly id: string,
     job: Job,
     revision: string | null,
-    private readonly store: Store,
+    readonly store: Store,
     windows: Windows,
     readonly engine: Engine,
   ) {
     this.history = new History(job);
+    this.opened = textOf(job);
     this.saver = new Saver(store, windows, id, revision, () => this.tell());
     this.stopListening = windows.listen((word) => {
       if (word.id === id) this.saver.heard(word.revision);
@@ -48,16 +58,23 @@ export class Session {
   }
 
   // The job as kept, or as typed since, if it was typed on top of what is kept.
-  static start(held: Held, store: Store, windows: Windows, engine: Engine): Session | null {
-    const draft = draftOf(held.id);
-    const typed = draft && draft.from === held.revision ? jobOf(draft.text) : null;
+  static async start(held: Held, store: Store, windows: Windows, engine: Engine): Promise<Session | null> {
+    const orphans = await orphansOf(held.id);
+    const taken = orphans.find((one) => one.from === held.revision && jobOf(one.text));
+    const typed = taken ? jobOf(taken.text) : null;
     const job = typed ?? jobOf(held.text);
     if (!job) return null;
     const session = new Session(held.id, job, held.revision, store, windows, engine);
-    if (typed) session.saver.put(textOf(typed));
-    if (draft && !typed && draft.text !== held.text) layAside(held.id);
+    for (const one of orphans) {
+      if (one === taken) continue;
+      if (one.text === held.text) dropOrphan(one);
+      else layAside(held.id, one);
+    }
+    if (taken && typed) {
+      session.saver.put(textOf(typed));
+      if (!isOwn(taken)) dropOrphan(taken);
+    }
     session.left = leftOf(held.id);
-    if (session.left === held.text) session.dropLeft();
     return session;
   }
 
@@ -121,8 +138,8 @@ export class Session {
     this.dropLeft();
   }
   dropLeft(): void {
-    this.left = null;
     dropLeft(this.id);
+    this.left = leftOf(this.id);
     this.tell();
   }
 
@@ -160,16 +177,26 @@ export class Session {
     void this.look();
   }
 
+  // The picture in hand is looked at so many times nearer.
+  lookNearer(nearer: number): void {
+    if (nearer === this.nearer) return;
+    this.nearer = nearer;
+    void this.look();
+  }
+
   private async look(): Promise<void> {
     const text = this.text;
+    const { nearer } = this;
+    const { width, height } = this.room;
     try {
-      const seen = await this.engine.see(text, this.room);
+      const seen = await this.engine.see(text, { width: width * nearer, height: height * nearer });
       if (!seen) return;
       this.seen = seen;
       this.trouble = '';
       if (seen.plan) {
         this.readable = seen;
         this.readableText = text;
+        this.readableNearer = nearer;
       }
     } catch (error) {
       this.trouble = String(error);

@@ -32,7 +32,12 @@ export function useRoom(element: RefObject<HTMLElement | null>, heard: (width: n
   useLayoutEffect(() => {
     const node = element.current;
     if (!node) return undefined;
-    const look = () => told.current(node.clientWidth / kPxPerMm, node.clientHeight / kPxPerMm);
+    const look = () => {
+      const { paddingLeft, paddingRight, paddingTop, paddingBottom } = getComputedStyle(node);
+      const wide = node.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight);
+      const high = node.clientHeight - parseFloat(paddingTop) - parseFloat(paddingBottom);
+      told.current(wide / kPxPerMm, high / kPxPerMm);
+    };
     look();
     const observer = new ResizeObserver(look);
     observer.observe(node);

@@ -1,7 +1,8 @@
 import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { draftOf } from '../src/store/drafts';
+import { draftOf, orphansOf } from '../src/store/drafts';
 import { MirroredFolder } from '../src/store/mirror';
+import { storage } from './storage';
 import type { Held, Saved, Store } from '../src/store/store';
 
 // A folder whose server can be killed.
@@ -34,12 +35,8 @@ class Folder implements Store {
 }
 
 beforeEach(() => {
-  const kept = new Map<string, string>();
-  vi.stubGlobal('localStorage', {
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, value: string) => kept.set(key, value),
-    removeItem: (key: string) => kept.delete(key),
-  });
+  vi.stubGlobal('localStorage', storage());
+  vi.stubGlobal('navigator', {});
 });
 
 describe('a folder whose server is killed', () => {
@@ -55,7 +52,8 @@ describe('a folder whose server is killed', () => {
     folder.alive = true;
     // The folder's own, with what was changed meanwhile as a draft on it.
     expect((await store.open('a'))?.text).toBe('one');
-    expect(draftOf('a')).toEqual({ from: 'r1', text: 'two' });
+    expect(draftOf('a', 'copy')).toEqual({ from: 'r1', text: 'two' });
+    expect((await orphansOf('a')).map((one) => one.text)).toEqual(['two']);
   });
   it('keeps a job that was begun while it was away', async () => {
     const folder = new Folder();

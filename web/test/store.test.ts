@@ -1,19 +1,16 @@
 import 'fake-indexeddb/auto';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { Latest } from '../src/engine/latest';
-import { draftOf, keepDraft } from '../src/store/drafts';
+import { draftOf, dropLeft, dropOrphan, keepDraft, layAside, leftOf, orphansOf } from '../src/store/drafts';
 import { DeviceStore } from '../src/store/device';
 import { Saver } from '../src/store/saver';
 import type { Saved, Store } from '../src/store/store';
 import { Windows } from '../src/store/windows';
+import { storage } from './storage';
 
 beforeEach(() => {
-  const kept = new Map<string, string>();
-  vi.stubGlobal('localStorage', {
-    getItem: (key: string) => kept.get(key) ?? null,
-    setItem: (key: string, value: string) => kept.set(key, value),
-    removeItem: (key: string) => kept.delete(key),
-  });
+  vi.stubGlobal('localStorage', storage());
+  vi.stubGlobal('navigator', {});
 });
 
 describe('the device', () => {
@@ -101,6 +98,45 @@ describe('saving as one types', () => {
   it('does without drafts where they are forbidden', () => {
     vi.stubGlobal('localStorage', { setItem: () => { throw new Error('no'); } });
     expect(keepDraft('x', null, 'a')).toBe(false);
+  });
+});
+
+// Locks as a browser has them: those of windows that live are held for good.
+const lockedBy = (...windows: string[]) => ({
+  locks: {
+    request: (name: string, { signal }: { signal: AbortSignal }, use: () => boolean) =>
+      windows.some((one) => name.endsWith(one))
+        ? new Promise((_, refuse) => signal.addEventListener('abort', () => refuse(new Error('aborted'))))
+        : Promise.resolve(use()),
+  },
+});
+
+describe('drafts of several windows', () => {
+  it('stand beside each other, and only those of windows that are gone are taken up', async () => {
+    vi.stubGlobal('navigator', lockedBy('living'));
+    keepDraft('x', '1', 'by the living', 'living');
+    keepDraft('x', '1', 'by the dead', 'dead');
+    keepDraft('xy', '1', 'of another job', 'dead');
+    expect((await orphansOf('x')).map((one) => one.text)).toEqual(['by the dead']);
+    expect(draftOf('x', 'living')?.text).toBe('by the living');
+  });
+  it('are laid aside one by one and offered one by one', async () => {
+    vi.stubGlobal('navigator', lockedBy());
+    keepDraft('x', '1', 'a', 'one');
+    keepDraft('x', '1', 'b', 'two');
+    for (const one of await orphansOf('x')) layAside('x', one);
+    expect(await orphansOf('x')).toEqual([]);
+    expect(leftOf('x')).toBe('a');
+    dropLeft('x');
+    expect(leftOf('x')).toBe('b');
+    dropLeft('x');
+    expect(leftOf('x')).toBeNull();
+  });
+  it('are gone when they are taken', async () => {
+    vi.stubGlobal('navigator', lockedBy());
+    keepDraft('x', '1', 'a', 'one');
+    for (const one of await orphansOf('x')) dropOrphan(one);
+    expect(await orphansOf('x')).toEqual([]);
   });
 });
 

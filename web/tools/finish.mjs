@@ -3,7 +3,7 @@
 // The single file is made here and not in the bundler: the worker and the module are put in as text once their final bytes
 // are known.
 import { createHash } from 'node:crypto';
-import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 
 const dist = new URL('../dist/', import.meta.url);
 const read = (name) => readFileSync(new URL(name, dist));
@@ -27,18 +27,20 @@ const worker = readFileSync(new URL('./service_worker.js', import.meta.url), 'ut
   .replace("'@FILES@'", () => JSON.stringify(hashes));
 writeFileSync(new URL('sw.js', dist), worker);
 
-const only = (pattern) => {
-  const found = files.filter((name) => pattern.test(name));
+const only = (pattern, folder = dist) => {
+  const found = readdirSync(new URL('assets/', folder)).filter((name) => pattern.test(name));
   if (found.length !== 1) throw new Error(`${pattern} names ${found.length} files: ${found.join(', ')}`);
-  return read(found[0]);
+  return readFileSync(new URL(`assets/${found[0]}`, folder));
 };
+// Built a second time in one piece.
+const single = new URL('../dist-single/', import.meta.url);
 // What stands in a script element may not end it.
 const inScript = (text) => text.replace(/<(\/script|!--)/gi, '\\x3C$1');
-const style = only(/^assets\/index-.*\.css$/).toString('utf8');
-const main = only(/^assets\/index-.*\.js$/).toString('utf8');
+const style = only(/\.css$/, single).toString('utf8');
+const main = only(/^index-.*\.js$/, single).toString('utf8');
 const carried = {
-  worker: only(/^assets\/worker-.*\.js$/).toString('utf8'),
-  wasm: only(/^assets\/lapwright-.*\.wasm$/).toString('base64'),
+  worker: only(/^worker-.*\.js$/).toString('utf8'),
+  wasm: only(/^lapwright-.*\.wasm$/).toString('base64'),
 };
 const icon = `data:image/svg+xml;base64,${read('icon.svg').toString('base64')}`;
 const whole = read('index.html')
@@ -55,3 +57,4 @@ const whole = read('index.html')
       `<script type="module">${inScript(main)}</script>\n</body>`,
   );
 writeFileSync(new URL('lapwright.html', dist), whole);
+rmSync(single, { recursive: true });

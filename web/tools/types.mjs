@@ -44,7 +44,7 @@ function objectOf(schema, prefix, indent) {
 }
 
 mkdirSync(out, { recursive: true });
-for (const name of ['job', 'plan']) {
+for (const name of ['job', 'plan', 'yard']) {
   const schema = JSON.parse(readFileSync(new URL(`schema/${name}.json`, root), 'utf8'));
   const prefix = named(name);
   const parts = Object.entries(schema.$defs ?? {}).map(

@@ -1,11 +1,19 @@
 // One worker and the calls that wait for it. Ended and started again, it has forgotten every call.
-import type { Room } from './engine';
 import { makeWorker } from './parts';
-import type { CallName, FromWorker, Outcome, ToWorker } from './messages';
+import type { Call, FromWorker, Outcome, ToWorker } from './messages';
+
+export type Heard = (share: number, whole: boolean) => void;
 
 interface Waiting {
   done: (outcome: Outcome | null) => void;
   failed: (error: Error) => void;
+  heard?: Heard | undefined;
+}
+
+export interface Going {
+  outcome: Promise<Outcome | null>;
+  // Of a planning: to end soon, with what there is.
+  stop(): void;
 }
 
 export class Bench {
@@ -15,16 +23,31 @@ export class Bench {
 
   constructor(private readonly module: () => Promise<Uint8Array>) {}
 
-  async call(name: CallName, job: string, argument = '', room: Room = { width: 180, height: 180 }): Promise<Outcome | null> {
-    const module = await this.module();
-    if (!this.worker) this.start(module);
+  call(call: Call): Promise<Outcome | null> {
+    return this.begin(call).outcome;
+  }
+
+  begin(call: Call, heard?: Heard): Going {
     const id = this.next;
     this.next += 1;
-    return new Promise((done, failed) => {
-      this.waiting.set(id, { done, failed });
-      const message: ToWorker = { id, call: name, job, name: argument, room };
-      this.worker?.postMessage(message);
-    });
+    let stopped = false;
+    const outcome = this.module().then(
+      (module) =>
+        new Promise<Outcome | null>((done, failed) => {
+          const worker = this.worker ?? this.start(module);
+          this.waiting.set(id, { done, failed, heard });
+          const message: ToWorker = { id, ...call };
+          worker.postMessage(message);
+          if (stopped) worker.postMessage({ stop: id } satisfies ToWorker);
+        }),
+    );
+    return {
+      outcome,
+      stop: () => {
+        stopped = true;
+        if (this.waiting.has(id)) this.worker?.postMessage({ stop: id } satisfies ToWorker);
+      },
+    };
   }
 
   // Ends what is running; every waiting call gives null.
@@ -35,12 +58,16 @@ export class Bench {
     this.waiting.clear();
   }
 
-  private start(module: Uint8Array): void {
+  private start(module: Uint8Array): Worker {
     const worker = makeWorker();
     this.worker = worker;
     worker.onmessage = (event: MessageEvent<FromWorker>) => {
       const answer = event.data;
       const waiting = this.waiting.get(answer.id);
+      if ('share' in answer) {
+        waiting?.heard?.(answer.share, answer.whole);
+        return;
+      }
       this.waiting.delete(answer.id);
       if (!waiting) return;
       if ('outcome' in answer) {
@@ -58,5 +85,6 @@ export class Bench {
     };
     const first: ToWorker = { module };
     worker.postMessage(first);
+    return worker;
   }
 }

@@ -11,6 +11,8 @@ export interface Fault {
   read: string;
   accepted: string;
   mend: string;
+  // What a number may be, as a person reads it; `above` and `below`: the bound itself is refused.
+  range?: { least?: string; above?: boolean; most?: string; below?: boolean };
 }
 
 // The plan of a job with its pictures, by name: "roof/0", "side/0", "unit/0", "wall/0/1", "piece/S1".
@@ -83,18 +85,73 @@ export interface Why {
   picture: string; // the piece's flat shape; empty for a slope
 }
 
+// A planning with its cutting list: which yard, how hard to look, what to hand back beside the plan.
+export interface PlanAsk {
+  job: string;
+  yard: string; // empty: the engine's own
+  effort: number; // 1 is about a second; 0 is the first whole cutting list
+  rolls?: number; // mm of screen that the rolls are drawn for
+  papers?: { only: string; size: PaperSize; pages: boolean };
+}
+
+export type PaperSize = 'A4' | 'A3';
+
+export interface Planned {
+  status: Status;
+  faults: Fault[];
+  plan: Plan | null;
+  rolls: ReadonlyMap<string, string>; // pictures by the roll's name
+  papers: PaperFile[];
+  pages: ReadonlyMap<string, string[]>; // pictures of a paper's pages, by its file's stem
+  yardAfter: string;
+}
+
+export interface Planning {
+  planned: Promise<Planned | null>; // null when it was cancelled
+  stop(): void; // to end soon, with the best cutting list so far
+}
+
+export interface Difference {
+  what: 'set-out' | 'course' | 'piece' | 'figure' | 'quantity' | 'price' | 'finding';
+  where: string;
+  name: string;
+  a: string;
+  b: string;
+}
+
+export interface Compared {
+  faults: Fault[];
+  differences: Difference[];
+  papers: PaperFile[];
+}
+
+// What the engine says, or what is wrong with what it was asked.
+export type Answer<T> = { faults: Fault[]; value: null } | { faults: []; value: T };
+
 export interface Engine {
   // The latest job asked for wins: a call that a newer one overtook gives null.
   see(job: string, room: Room): Promise<Seen | null>;
-  // Sheets and patterns; may take long. Null when it was cancelled.
-  documents(job: string): Promise<PaperFile[] | null>;
-  cancelDocuments(): void;
+  // The same for a picture beside others: none of them overtakes another.
+  glance(job: string, room: Room): Promise<Seen | null>;
+  // In slices. One at a time: a newer one cancels the one before.
+  plan(ask: PlanAsk, heard?: (share: number, whole: boolean) => void): Planning;
+  // Ends a planning with nothing, also while it writes papers.
+  cancelPlan(): void;
+  compare(a: string, b: string, yard: string): Promise<Compared | null>;
+  // A price that somebody gave, in words, beside the yard's.
+  offer(words: string, yard: string): Promise<Answer<string>>;
+  // The form to measure by; of an empty job, empty.
+  form(job: string, size: PaperSize): Promise<PaperFile | null>;
+  // The yard as the engine reads it, written again; empty: its own.
+  readYard(yard: string): Promise<Answer<string>>;
   // A piece by its mark, or a slope's set-out by its name.
   why(job: string, mark: string, room: Room): Promise<Why>;
   rules(job: string): Promise<Rule[]>;
   // The engine's own words: details, kinds of pieces, standings, by key.
   words(): Promise<ReadonlyMap<string, string>>;
   check(job: string): Promise<Seen | null>;
-  schema(name: 'job' | 'plan'): Promise<unknown>;
+  // The chance that each measured rule does not hold, one entry a rule and place.
+  odds(job: string): Promise<unknown[]>;
+  schema(name: 'job' | 'plan' | 'yard'): Promise<unknown>;
   version(): Promise<string>;
 }

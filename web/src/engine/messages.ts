@@ -11,10 +11,34 @@ export interface Outcome {
   json: Uint8Array;
   text: Uint8Array;
   documents: Part[];
+  yard?: Uint8Array; // of a planning: the yard after this job
 }
 
-export type CallName = 'see' | 'documents' | 'why' | 'rules' | 'words' | 'check' | 'schema' | 'version';
+export type CallName =
+  | 'see' | 'plan' | 'why' | 'rules' | 'words' | 'check' | 'odds' | 'compare' | 'offer' | 'form' | 'yard' | 'schema' | 'version';
 
-export type ToWorker = { module: Uint8Array } | { id: number; call: CallName; job: string; name: string; room: { width: number; height: number } };
+// Of a planning in slices.
+export interface Slices {
+  effort: number;
+  documents: boolean;
+  pages: boolean;
+  only: string;
+  paper: string;
+  rolls: number; // mm of screen that the rolls are drawn for; 0: not drawn
+}
 
-export type FromWorker = { id: number; outcome: Outcome } | { id: number; failed: string };
+export interface Call {
+  call: CallName;
+  job?: string;
+  name?: string; // a mark, a schema, an offer, a size of paper, the other job
+  yard?: string;
+  room?: { width: number; height: number };
+  slices?: Slices;
+}
+
+export type ToWorker = { module: Uint8Array } | { stop: number } | ({ id: number } & Call);
+
+export type FromWorker =
+  | { id: number; outcome: Outcome }
+  | { id: number; share: number; whole: boolean } // how far a planning is, and whether it can be stopped
+  | { id: number; failed: string };

@@ -38,7 +38,9 @@ export function layerOf(steps: Step[], at: number): (tag: string) => '' | 'now' 
   });
   if (steps.slice(0, at + 1).some((step) => step.slope === current?.slope && step.step.endsWith('_courses'))) reached = Infinity;
   if (last === -2 || reached === last) reached = Infinity;
+  const chalking = current?.step === 'work.set_out';
   return (tag) => {
+    if (tag.startsWith('batten/')) return chalking ? 'now' : '';
     const [kind, mark = '', course = '', ...rest] = tag.split('/');
     if (kind === 'course') return Number(mark) > reached ? 'later' : Number(mark) === reached && current?.course === reached ? 'now' : '';
     if (kind !== 'piece') return '';

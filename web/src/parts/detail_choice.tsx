@@ -3,10 +3,14 @@ import type { Plan } from '../generated/plan';
 import { placeOfJunction } from '../job/job_parts';
 import { valueAt } from '../job/path';
 import type { Session } from '../session';
-import { say, sayIfKnown } from '../words/words';
+import { say, sayIfKnown, sayMany } from '../words/words';
 import { Judgement, type Level } from './judgement';
 
 type Choice = NonNullable<Plan['choices']>[number];
+
+// What has no place at such a face is named and no more: nobody would do it.
+const kNowhere = new Set(['detail.not_at_this_face', 'detail.apron_at_side', 'detail.apron_holds_water']);
+const nameOf = (choice: Choice): string => sayIfKnown(`detail.${choice.detail}`, choice.detail);
 
 const kOrder: Level[] = ['right', 'doubt', 'wrong'];
 const levelOf = (choice: Choice): Level => (choice.level === 'note' ? 'right' : choice.level);
@@ -30,22 +34,24 @@ export function DetailChoice({ session, slope, junction, open }: Props) {
         const here = all
           .filter((one) => (one.face ?? '') === face)
           .sort((a, b) => Number(b.taken ?? false) - Number(a.taken ?? false) || kOrder.indexOf(levelOf(a)) - kOrder.indexOf(levelOf(b)));
-        const [taken, ...others] = here;
+        const [taken, ...rest] = here;
         if (!taken) return null;
+        const others = rest.filter((one) => !kNowhere.has(one.rule ?? ''));
+        const nowhere = rest.filter((one) => kNowhere.has(one.rule ?? ''));
         return (
           <div key={face}>
             <p class="taken">
               {face && <small data-engine>{face}: </small>}
-              <b>{sayIfKnown(`detail.${taken.detail}`, taken.detail)}</b> <Judgement level={levelOf(taken)} />
+              <b>{nameOf(taken)}</b> <Judgement level={levelOf(taken)} />
             </p>
             {levelOf(taken) !== 'right' && <p class="reason" data-engine>{taken.text}</p>}
             {others.length > 0 && (
               <details open={open && faces.length === 1}>
-                <summary>{say('detail.others', { count: others.length })}</summary>
+                <summary>{sayMany('detail.others', others.length)}</summary>
                 <ul class="details">
                   {others.map((one) => (
-                    <li key={one.detail}>
-                      <p><b>{sayIfKnown(`detail.${one.detail}`, one.detail)}</b> <Judgement level={levelOf(one)} /></p>
+                    <li key={one.detail} class={levelOf(one)}>
+                      <p><b>{nameOf(one)}</b> <Judgement level={levelOf(one)} /></p>
                       <p class="reason" data-engine>{one.text}</p>
                       {place && (
                         <button type="button" onClick={() => session.set(`${place.path}.detail`, one.detail, '')}>
@@ -55,6 +61,9 @@ export function DetailChoice({ session, slope, junction, open }: Props) {
                     </li>
                   ))}
                 </ul>
+                {nowhere.length > 0 && (
+                  <p class="nowhere">{say('detail.nowhere', { names: nowhere.map((one) => nameOf(one).toLowerCase()).join(', ') })}</p>
+                )}
               </details>
             )}
           </div>

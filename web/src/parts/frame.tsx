@@ -6,7 +6,8 @@ import { addressOf, type Rung } from '../route';
 import type { Session } from '../session';
 import { useRoom } from '../use';
 import { say } from '../words/words';
-import { Drawing } from './drawing';
+import { Drawing, type Near } from './drawing';
+import { FaultsElsewhere } from './faults_elsewhere';
 import { Ladder } from './ladder';
 import { Saving } from './saving';
 
@@ -24,6 +25,8 @@ export interface Stage {
   mark: (tag: string) => string;
   onTags?: (tags: string[]) => void;
   onPlace?: ((u: number, s: number) => void) | undefined;
+  near?: Near; // what is brought near when the picture opens
+  own?: ComponentChildren; // in place of a picture of the roof
 }
 
 interface FrameProps {
@@ -31,10 +34,11 @@ interface FrameProps {
   rung: Rung;
   stage: Stage;
   title: string;
+  asked?: string; // the value that is asked for here: what is wrong with it is told at its field
   children: ComponentChildren;
 }
 
-export function Frame({ session, rung, stage, title, children }: FrameProps) {
+export function Frame({ session, rung, stage, title, asked = '', children }: FrameProps) {
   const room = useRef<HTMLDivElement>(null);
   useRoom(room, (width, height) => session.giveRoom({ width: Math.max(60, width), height: Math.max(50, height) }));
   const pictures = session.readable?.pictures;
@@ -45,16 +49,18 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
     <div class={`job at-${rung}`}>
       <header class="top">
         <a class="back" href={addressOf({ at: 'jobs' })}>{say('jobs.all')}</a>
-        <h1 data-own>{session.job.title || say('job.untitled')}</h1>
+        <div class="what">
+          <h1 data-own>{session.job.title || say('job.untitled')}</h1>
+          <Saving session={session} />
+        </div>
         <div class="undo">
           <button type="button" disabled={!session.canUndo} onClick={() => session.undo()}>{say('undo')}</button>
           <button type="button" disabled={!session.canRedo} onClick={() => session.redo()}>{say('redo')}</button>
         </div>
-        <Saving session={session} />
       </header>
       <Ladder id={session.id} here={rung} states={ladderStates(session)} />
       <main class="stage">
-        {stage.views.length > 1 && (
+        {stage.views.length > 1 && !stage.own && (
           <div class="views" role="group" aria-label={say('drawing.views')}>
             {stage.views.map((one) => (
               <button
@@ -68,23 +74,27 @@ export function Frame({ session, rung, stage, title, children }: FrameProps) {
             ))}
           </div>
         )}
-        <div class={`room ${stale ? 'stale' : ''} ${stage.onPlace ? 'placing' : ''}`} ref={room}>
-          {svg ? (
+        <div class={`room ${stage.own ? 'own' : ''} ${stale ? 'stale' : ''} ${stage.onPlace ? 'placing' : ''}`} ref={room}>
+          {stage.own ?? (svg ? (
             <Drawing
               svg={svg}
               name={shown}
               label={stage.views.find((one) => one.name === shown)?.label ?? say('drawing.roof')}
               look={stage.look ?? ''}
               mark={stage.mark}
+              onZoom={(nearer) => session.lookNearer(nearer)}
+              nearer={session.readableNearer}
               {...(stage.onTags ? { onTags: stage.onTags } : {})}
+              {...(stage.near ? { near: stage.near } : {})}
               onPlace={stage.onPlace}
             />
           ) : (
             <p class="nothing">{session.trouble ? say('engine.trouble') : say(session.seen ? 'drawing.none' : 'app.loading')}</p>
-          )}
+          ))}
         </div>
       </main>
       <section class="panel" aria-label={title} tabIndex={-1}>
+        <FaultsElsewhere session={session} here={asked} />
         {children}
       </section>
     </div>

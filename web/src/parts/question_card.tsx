@@ -1,8 +1,8 @@
 // One question: its words, the field with its units, ±, measured or guessed, and what is wrong with it, at once.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Fault } from '../engine/engine';
 import { typedOf, valueOf, type Unit } from '../job/answers';
 import { guess } from '../job/changes';
+import { faultAt, tellFault } from '../job/faults';
 import { valueAt, withValue } from '../job/path';
 import { isGuessed, type Question } from '../job/questions';
 import type { Session } from '../session';
@@ -11,13 +11,6 @@ import { Judgement } from './judgement';
 import { Pad, typed } from './pad';
 
 const kUnits: Unit[] = ['mm', 'in', 'ft', 'm'];
-
-function faultAt(faults: Fault[], path: string): Fault | undefined {
-  return faults.find((fault) => {
-    const at = fault.path.replace(/^\$\.?/, '');
-    return at === path || at.startsWith(`${path}[`) || at.startsWith(`${path}.`);
-  });
-}
 
 interface Props {
   session: Session;
@@ -37,6 +30,7 @@ export function QuestionCard({ session, asked, count, focus }: Props) {
   const unit = asked.kind === 'angle' ? '' : (other ?? held.unit);
   const fault = session.seen ? faultAt(session.seen.faults, asked.path) : undefined;
   const guessed = isGuessed(job, asked);
+  const told = fault && tellFault(fault, fault.path.endsWith('[1]') && asked.spread ? held.spread : held.text);
 
   useEffect(() => {
     setOther(null);
@@ -99,7 +93,7 @@ export function QuestionCard({ session, asked, count, focus }: Props) {
             {fault && (
               <p class="wrong-here">
                 <Judgement level="wrong" />{' '}
-                <span data-engine>{[fault.accepted, fault.mend].filter(Boolean).join('; ')}</span>
+                {told?.text} <span data-engine>{told?.own}</span>
               </p>
             )}
           </div>

@@ -12,7 +12,7 @@ export function RuleChoice({ session, rule }: { session: Session; rule: Rule }) 
   const [own, setOwn] = useState('');
   return (
     <div class="rule">
-      <p class="rule-name"><b data-engine>{rule.label ?? rule.rule}</b>{' '}<span data-engine>{rule.shown}</span></p>
+      <p class="rule-name"><b data-engine>{rule.label ?? rule.note}</b>{' '}<span data-engine>{rule.shown}</span></p>
       {rule.note && <p data-engine>{rule.note}</p>}
       <p class="source" data-engine>{rule.standing === rule.source ? rule.standing : `${rule.standing}: ${rule.source}`}</p>
       {rule.least && <p class="source">{say('rule.least')} <span data-engine>{rule.least}: {rule.bound_source}</span></p>}
@@ -56,7 +56,7 @@ function Opened({ session, figure }: { session: Session; figure: Explained }) {
   return (
     <div class="opened">
       <p class="sum" data-engine>
-        {figure.name} = {symbols(figure.formula)}
+        {symbols(figure.formula)}
         {figure.sum !== figure.formula && <><br />= {symbols(figure.sum)}</>}
         <br />= <b>{figure.shown}</b>
       </p>
@@ -68,7 +68,9 @@ function Opened({ session, figure }: { session: Session; figure: Explained }) {
           </div>
         ))}
       </dl>
-      <p class="source" data-engine>{figure.source && figure.source !== figure.standing ? `${figure.standing}: ${figure.source}` : figure.standing}</p>
+      {figure.source !== figure.rule?.source && (
+        <p class="source" data-engine>{figure.source && figure.source !== figure.standing ? `${figure.standing}: ${figure.source}` : figure.standing}</p>
+      )}
       {figure.rule && <RuleChoice session={session} rule={figure.rule} />}
     </div>
   );

@@ -7,7 +7,7 @@ import { Practice } from '../parts/practice';
 import { Whys } from '../parts/why';
 import type { Session } from '../session';
 import { useAnswer } from '../use';
-import { say } from '../words/words';
+import { say, sayMany } from '../words/words';
 
 export function LayOut({ session, rest }: { session: Session; rest: string[] }) {
   const { job, readable } = session;
@@ -72,7 +72,7 @@ export function LayOut({ session, rest }: { session: Session; rest: string[] }) 
             <Whys session={session} figures={why?.figures ?? []} />
           </section>
           <details class="all">
-            <summary>{say('layout.battens', { count: (setOut.battens ?? []).length })}</summary>
+            <summary>{sayMany('layout.battens', (setOut.battens ?? []).length)}</summary>
             <ol class="battens" data-engine>
               {(setOut.battens ?? []).map(([mark, course]) => <li key={course}>{Math.round(mark)}</li>)}
             </ol>

@@ -56,6 +56,7 @@ export function Lead({ session, rest }: { session: Session; rest: string[] }) {
     ? views.find((one) => one.name === wanted || one.name.startsWith(`${wanted}/`))?.name
     : about && `roof/${about.slope}`;
   const places = placesOf(session);
+  const nearest = here?.junction ?? places[0]?.junction ?? '';
   const rooms = (one: Place) => ({ at: 'job' as const, id: session.id, rung: 'lead' as const, rest: ['at', one.slope, one.junction] });
 
   return (
@@ -68,6 +69,14 @@ export function Lead({ session, rest }: { session: Session; rest: string[] }) {
         views,
         onView: setView,
         look: 'no-lengths',
+        near: {
+          key: piece ? `${piece.mark} ${piece.junction ?? ''}` : nearest,
+          has: (tag) => {
+            const [kind, of, , ...at] = tag.split('/');
+            if (kind === 'mark') return piece !== undefined && of === piece.mark;
+            return kind === 'piece' && (piece ? of === piece.mark && at.join('/') === piece.junction : at.join('/') === nearest);
+          },
+        },
         mark: (tag) => {
           const [kind, of, , ...at] = tag.split('/');
           if (kind === 'piece' && piece) return of === piece.mark && at.join('/') === piece.junction ? 'lit' : '';

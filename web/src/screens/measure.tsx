@@ -110,6 +110,7 @@ export function Measure({ session, at }: { session: Session; at: string }) {
       session={session}
       rung="measure"
       title={say('rung.measure')}
+      asked={adding ? '' : (asked?.path ?? '')}
       stage={{
         view,
         views,

@@ -12,6 +12,7 @@ interface Copy {
 }
 
 const kStart = 'copy:';
+const kWindow = 'copy'; // of drafts that no window typed
 
 async function copyOf(id: string): Promise<Copy | null> {
   const row = await done<Copy | undefined>((await database()).transaction('small').objectStore('small').get(kStart + id));
@@ -61,7 +62,7 @@ export class MirroredFolder implements Store {
       const there = await this.folder.open(id);
       if (copy?.waiting) {
         // A draft on the revision that it grew from: taken up where that is the folder's still, told of where not.
-        if (draftOf(id)?.from !== copy.revision) keepDraft(id, copy.revision, copy.text);
+        if (draftOf(id)?.from !== copy.revision) keepDraft(id, copy.revision, copy.text, kWindow);
         if (!there && copy.revision === '') return { id, revision: '', text: copy.text };
       }
       if (there) await keepCopy(id, there.text, there.revision, false);

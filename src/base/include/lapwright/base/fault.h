@@ -65,6 +65,17 @@ struct SourceSpot {
   std::uint32_t column = 0;
 };
 
+// What a number may be, in the file's unit as a person reads it ("4130 mm", "90°"); empty: no bound on that
+// side.
+struct FaultRange {
+  std::string least;
+  std::string most;
+  bool above_least = false;  // the bound itself is refused
+  bool below_most = false;
+
+  bool known() const { return !least.empty() || !most.empty(); }
+};
+
 struct Fault {
   FaultCode code = FaultCode::internal;
   std::string path;      // JSON path, e.g. $.slopes[0].pitch
@@ -72,6 +83,7 @@ struct Fault {
   std::string read;      // what was read, quoted and cut to a sane length
   std::string accepted;  // what is accepted there
   std::string mend;      // what to do, in words
+  FaultRange range{};    // where a number is at fault: `accepted` for a host that has words of its own
 };
 
 using Faults = std::vector<Fault>;

@@ -1,8 +1,8 @@
 // The optimiser: one problem in, better and better plans and a proven bound out.
 //
-// Anytime and in slices: step() does a few milliseconds of counted work and returns; best() is at any time after the
-// first plan a whole one. The same problem and effort give the same plan in every build: work is counted, no clock is
-// read, and nothing that is proven rests on floating point.
+// Anytime and in slices: step() does a few milliseconds of counted work and returns; best() is at any time
+// after the first plan a whole one. The same problem and effort give the same plan in every build: work is
+// counted, no clock is read, and nothing that is proven rests on floating point.
 #pragma once
 
 #include <lapwright/cutting/bound.h>
@@ -39,6 +39,13 @@ class Cutter {
   std::int64_t exact_strips() const;
   // No straight edge-to-edge cutting is cheaper; 0 where it was not worked out.
   std::int64_t straight() const;
+  // Its certificate: sides rounded down to `step`, prices of each type in 1024/`unit` of money. Step 0: none.
+  struct StraightProof {
+    std::int32_t step = 0;
+    std::int64_t unit = 0;
+    std::vector<std::int64_t> prices;
+  };
+  StraightProof straight_proof() const;
   std::int64_t work() const;
 
  private:

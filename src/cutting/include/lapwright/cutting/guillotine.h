@@ -1,8 +1,8 @@
-// The best way to cut one rectangle by straight cuts from edge to edge, as often as one likes: the unbounded guillotine
-// knapsack, for every size of rectangle at once.
+// The best way to cut one rectangle by straight cuts from edge to edge, as often as one likes: the unbounded
+// guillotine knapsack, for every size of rectangle at once.
 //
-// One dynamic programme over the places that sums of sides can reach (any plan can be pushed there), whole numbers
-// only: what it gives is exact.
+// One dynamic programme over the places that sums of sides can reach (any plan can be pushed there), whole
+// numbers only: what it gives is exact.
 #pragma once
 
 #include <cstdint>

@@ -1,7 +1,8 @@
 // What the optimiser sees: rectangles, stock and money in whole numbers. One problem per code of lead.
 //
-// Lengths are in whole units that the caller picks (a millimetre for lead); money in whole units as well, fine
-// enough that a pattern's cost is exact. Kerf is already in: a rectangle and a stock size each grew by it once.
+// Lengths are in whole units that the caller picks (a millimetre for lead); money in whole units as well,
+// fine enough that a pattern's cost is exact. Kerf is already in: a rectangle and a stock size each grew by
+// it once.
 #pragma once
 
 #include <cstdint>
@@ -34,8 +35,8 @@ struct Option {
   std::vector<Share> gives;
 };
 
-// What is left at the end of a roll, over its whole width, or along its side, over its whole length, may be worth
-// keeping: as much for each square unit, once it is large enough.
+// What is left at the end of a roll, over its whole width, or along its side, over its whole length, may be
+// worth keeping: as much for each square unit, once it is large enough.
 struct Keep {
   std::int32_t least_length = 0;  // the longer side
   std::int32_t least_width = 0;   // the shorter
@@ -45,22 +46,23 @@ struct Keep {
 
 enum class FirstCut : std::uint8_t { either, across, along };
 
-// REQUIRES at least one option for every type with demand; options' sides > 0; sides of stock > 0; no stock worth more
-// kept whole than it costs.
+// REQUIRES at least one option for every type with demand; options' sides > 0; sides of stock > 0; no stock
+// worth more kept whole than it costs.
 struct Problem {
   std::vector<Stock> stocks;
   std::vector<std::int64_t> demand;  // of each type
   std::vector<Option> options;
   Keep keep;
   FirstCut first_cut = FirstCut::either;
-  // Only sections of single strips of single pieces, as published problems ask for: no strip is cut across again.
+  // Only sections of single strips of single pieces, as published problems ask for: no strip is cut across
+  // again.
   bool two_stage_only = false;
   std::int64_t cut_cost = 0;    // of one cut, in the problem's money
   std::int64_t width_cost = 0;  // of each different width of stock taken
 };
 
-// How one piece of stock is cut: across the roll into sections, each section along into strips, each strip across
-// into cells, each cell trimmed to its option. What is not named is left over at the far end.
+// How one piece of stock is cut: across the roll into sections, each section along into strips, each strip
+// across into cells, each cell trimmed to its option. What is not named is left over at the far end.
 struct Cell {
   std::int32_t option = 0;
   bool turned = false;
@@ -85,9 +87,9 @@ struct Pattern {
 
 struct Solution {
   std::vector<Pattern> patterns;
-  std::int64_t cost = 0;   // of the stock taken, less the worth of what is kept
-  std::int64_t cuts = 0;   // equal parts that are cut together count once
-  std::int32_t widths = 0; // different widths of stock
+  std::int64_t cost = 0;    // of the stock taken, less the worth of what is kept
+  std::int64_t cuts = 0;    // equal parts that are cut together count once
+  std::int32_t widths = 0;  // different widths of stock
 };
 
 // Sides as they lie: along and across the roll.

@@ -21,18 +21,21 @@ enum class Status : std::uint8_t {
 };
 
 struct Request {
-  std::string_view job{};  // bytes of a job file; they outlive the call, or the run
-  bool documents = false;  // also compose the drawings and sheets
+  std::string_view job{};   // bytes of a job file; they outlive the call, or the run
+  bool documents = false;   // also compose the drawings and sheets
   std::string_view yard{};  // bytes of a yard file; empty: common widths and lengths, invented prices
-  // Of cutting: 1 is about a second of one thread, counted in work, not by a clock. 0: the first whole plan with its
-  // bound.
+  // Of cutting: 1 is about a second of one thread, counted in work, not by a clock. 0: the first whole plan
+  // with its bound.
   double effort = 0;
-  // Of the documents, only these: "survey", "order", "cutting", "fitting", "quote", "price", "proof", "care", "sheets",
-  // "drawings"; commas between. Empty: all.
+  // Of the documents, only these: "survey", "order", "cutting", "fitting", "quote", "price", "proof", "care",
+  // "sheets", "drawings"; commas between. Empty: all.
   std::string_view only{};
   std::string_view paper{};  // "A4" or "A3"; empty: A4
   double room_width = 180;   // what a screen has for a picture, mm at the size that it is shown
   double room_height = 180;
+  bool pages =
+      false;  // with documents: also each page of each PDF, for a screen: "page/order/1" is order.pdf's first
+  bool rolls = false;  // of plan(): also each roll as it is cut, as a picture for a screen: "roll/R1", ...
   bool odds = false;  // also the chance that each measured rule does not hold, by sampled roofs; some tenths of a second
 };
 
@@ -56,8 +59,8 @@ std::string_view version();
 // Plans a job: json is format "lapwright-plan/1", text is the table.
 Outcome plan(const Request& request);
 
-// The same in slices, so that a host can show progress and stop: after any step that has_plan() follows, finish()
-// gives a whole plan, and after the last step the one that plan() gives.
+// The same in slices, so that a host can show progress and stop: after any step that has_plan() follows,
+// finish() gives a whole plan, and after the last step the one that plan() gives.
 class Run {
  public:
   explicit Run(const Request& request);
@@ -88,13 +91,18 @@ Outcome check(const Request& request);
 // a piece's flat shape is the one document.
 Outcome why(const Request& request, std::string_view mark);
 
-// Where two jobs' plans differ: json is format "lapwright-compare/1", text the table; documents (of `a`'s request) are
-// compare.pdf and compare.csv.
+// Where two jobs' plans differ: json is format "lapwright-compare/1", text the table; documents (of `a`'s
+// request) are compare.pdf and compare.csv.
 Outcome compare(const Request& a, const Request& b);
 
-// A price that somebody else gave, in words ("50 m of code 4 at 150 wide, £570"), beside the yard's. Empty yard: the
-// built-in one, whose prices are invented.
+// A price that somebody else gave, in words ("50 m of code 4 at 150 wide, £570"), beside the yard's. Empty
+// yard: the built-in one, whose prices are invented.
 Outcome price_check(std::string_view offer, std::string_view yard);
+
+// A yard file as it is read: json is the same yard written again, lengths in mm, what it leaves out put in.
+// Empty: the built-in one, whose prices are invented. A yard that cannot be read is unreadable, every fault
+// at its place.
+Outcome read_yard(std::string_view yard);
 
 // The form to measure by, one document survey.pdf: empty, or filled from a job.
 Outcome form(std::string_view job, std::string_view paper = {});

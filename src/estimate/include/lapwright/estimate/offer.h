@@ -16,22 +16,22 @@ namespace lapwright::estimate {
 struct Offer {
   std::int64_t code = 0;
   Length width;
-  Length length;            // in all
-  std::int64_t price = 0;   // pence or cents
-  std::string currency;     // three letters
+  Length length;           // in all
+  std::int64_t price = 0;  // pence or cents
+  std::string currency;    // three letters
 };
 
-// Reads lengths ("50 m", "3 rolls of 6 m"), the width ("150 wide", "at 150 mm wide"), the code ("code 4") and the
-// price ("£570", "570.50 EUR", "£1,250"), in any order; "of", "at", "for" and commas are passed over. Anything else is
-// a fault, and so is what is missing or said twice.
+// Reads lengths ("50 m", "3 rolls of 6 m"), the width ("150 wide", "at 150 mm wide"), the code ("code 4") and
+// the price ("£570", "570.50 EUR", "£1,250"), in any order; "of", "at", "for" and commas are passed over.
+// Anything else is a fault, and so is what is missing or said twice.
 Result<Offer> read_offer(std::string_view words);
 
 struct OfferJudged {
   Mass mass;
   double per_kg = 0;  // pence or cents
   double per_m = 0;
-  // At the yard: the cheapest a kilogram of this code, in this width where it is stocked; empty: the yard has no such
-  // lead.
+  // At the yard: the cheapest a kilogram of this code, in this width where it is stocked; empty: the yard has
+  // no such lead.
   std::optional<double> yard_per_kg;
   std::optional<double> yard_per_m;
   bool same_width = false;

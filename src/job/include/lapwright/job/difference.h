@@ -18,9 +18,10 @@ struct Difference {
   std::string b;
 };
 
-// Courses are paired by number; pieces by slope, junction, face and kind, in their order (marks may differ: they are
-// given anew in each plan); lines of estimate and price by their item, slope and size; findings by rule and place.
-// Values are compared as a person reads them, so that a difference below what is shown is none.
+// Courses are paired by number; pieces by slope, junction, face and kind, in their order (marks may differ:
+// they are given anew in each plan); lines of estimate and price by their item, slope and size; findings by
+// rule and place. Values are compared as a person reads them, so that a difference below what is shown is
+// none.
 std::vector<Difference> differences(const Plan& a, const Plan& b);
 
 // Format "lapwright-compare/1".

@@ -222,14 +222,14 @@ struct PriceLine {
   std::string item;
   std::string slope;
   std::string text;
-  double quantity = 0;  // in `per`
-  std::string per;      // "piece", "m", "kg", "hour", ...
+  double quantity = 0;                 // in `per`
+  std::string per;                     // "piece", "m", "kg", "hour", ...
   std::optional<std::int64_t> price;   // of one; absent: nobody said, and the sum goes without it
   std::optional<std::int64_t> amount;  // quantity × price, to the nearest
 };
 
-// A sum of the price, in the order of reckoning; `name` names its text: "price.<name>". It carries a figure of
-// the same value, so that it can be argued with.
+// A sum of the price, in the order of reckoning; `name` names its text: "price.<name>". It carries a figure
+// of the same value, so that it can be argued with.
 struct PriceSum {
   std::string name;  // "materials", "labour", "access", "overheads", "margin", "net", "vat", "total"
   std::int64_t amount = 0;
@@ -242,7 +242,7 @@ struct Price {
   bool invented = false;  // the yard says that its prices are
   std::vector<PriceLine> lines;
   std::vector<PriceSum> sums;
-  std::int64_t missing = 0;  // lines without a price: the sums go without them
+  std::int64_t missing = 0;         // lines without a price: the sums go without them
   std::optional<std::int64_t> vat;  // hundredths of a percent
   std::int64_t valid_days = 0;
   std::vector<std::string> not_included;
@@ -268,7 +268,7 @@ struct Plan {
   std::vector<Odds> odds;            // only where they were asked for
   std::vector<WorkStep> order_of_work;
   Estimate estimate;
-  std::optional<Price> price;  // where a yard file prices the work
+  std::optional<Price> price;      // where a yard file prices the work
   std::optional<Cutting> cutting;  // absent where no lead is to be cut
 };
 

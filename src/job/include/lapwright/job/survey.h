@@ -198,6 +198,7 @@ struct LeakSeen {
 struct Survey {
   std::string title;
   std::optional<std::string> date;  // printed on sheets as given; nothing reads a clock
+  std::optional<std::string> measured_by;
   ShownIn shown_in = ShownIn::mm;
   bool unit_is_inches = false;  // of bare numbers in the file
   Exposure exposure = Exposure::moderate;

@@ -47,13 +47,13 @@ struct YardLabour {
   std::optional<std::int64_t> per_day;   // of one person; where both stand, the day holds
 };
 
-// What is added and said when a price is handed to a customer. Percentages are in hundredths of a percent, so that
-// sums stay whole.
+// What is added and said when a price is handed to a customer. Percentages are in hundredths of a percent, so
+// that sums stay whole.
 struct YardTerms {
-  std::int64_t overheads = 0;  // on materials, work and access
-  std::int64_t margin = 0;     // on that and the overheads
+  std::int64_t overheads = 0;       // on materials, work and access
+  std::int64_t margin = 0;          // on that and the overheads
   std::optional<std::int64_t> vat;  // not said: a quote says so
-  std::int64_t valid_days = 0;  // 0: not said
+  std::int64_t valid_days = 0;      // 0: not said
   std::vector<std::string> not_included;
   std::vector<std::string> leave_out;  // groups of the estimate that are not priced: "covering", ...
   struct Provisional {
@@ -75,8 +75,8 @@ struct Yard {
   std::int64_t keep_percent = 80;  // what a kept offcut is worth, of the cheapest price a kg of its code
   Length kerf;                     // what a cut takes away; 0 for a knife
   std::int64_t minimum_order = 0;
-  std::int64_t cut_cost = 0;    // what a cut weighs against lead
-  std::int64_t width_cost = 0;  // and each further width of roll
+  std::int64_t cut_cost = 0;     // what a cut weighs against lead
+  std::int64_t width_cost = 0;   // and each further width of roll
   bool prices_invented = false;  // said on every paper that shows them
   std::vector<YardPrice> prices;
   std::optional<YardLabour> labour;

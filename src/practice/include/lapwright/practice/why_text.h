@@ -22,6 +22,7 @@ std::string sentence_of(std::string_view kind, const job::Figure& figure, const 
 // The formula with each symbol replaced by its value: "L - G + a" gives "265 - 100 + 25".
 std::string sum_of(const job::Figure& figure);
 // Where a term comes from: "from your survey", or the rule with its standing and source.
-std::string origin_of(const job::Term& term, const Pack& pack, const Catalogue& catalogue, job::ShownIn shown_in);
+std::string origin_of(const job::Term& term, const Pack& pack, const Catalogue& catalogue,
+                      job::ShownIn shown_in);
 
 }  // namespace lapwright::practice
