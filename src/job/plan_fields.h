@@ -461,6 +461,14 @@ void fields(Out& out, const Price& v) {
 }
 
 template <class Out>
+void fields(Out& out, const Frontier::Point& v) {
+  out.number("drift", "Degrees off the line of fall.", v.drift);
+  out.number("climb", "How far up it stands at that drift, mm, or at least as far as the covering; below 0: not that drift.",
+             v.climb);
+  out.number("covering", "How far up the covering alone stands there.", v.covering);
+}
+
+template <class Out>
 void fields(Out& out, const Frontier& v) {
   out.text("slope", "Name of the slope.", v.slope);
   out.text("junction", "Name of the junction.", v.junction);
@@ -473,6 +481,8 @@ void fields(Out& out, const Frontier& v) {
   out.number("covering_climb", "The climb that the covering alone stands.", v.covering_climb);
   out.number("run", "How far it runs up the slope, mm: side-creep grows with it.", v.run);
   out.count("courses", "Courses along that run.", v.courses);
+  out.list("points", "Between the two ends: what it stands of drift and climb together.", v.points, When::given);
+  out.flag("holds", "It stands no less than the covering does, but for what the soakers lie back.", v.holds);
 }
 
 template <class Out>

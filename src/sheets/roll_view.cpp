@@ -1,6 +1,7 @@
 #include "roll_view.h"
 
 #include "laid_piece.h"
+#include "paper.h"
 #include "words.h"
 
 #include <lapwright/draw/font.h>
@@ -16,8 +17,9 @@ namespace {
 using draw::LineKind;
 using draw::Point;
 
-constexpr double kMark = draw::pt(9);
+constexpr double kMark = kNumber;
 constexpr double kRoom = 0.8;  // mm of paper round a mark
+constexpr double kTight = 0.1;  // on a screen, where a roll of six metres is smaller
 
 class RollView {
  public:
@@ -91,16 +93,18 @@ class RollView {
                       : Point{middle.x, base.y < middle.y ? low.y + room_tall / 2 : high.y - room_tall / 2};
     }
     const double text = draw::text_width(piece.mark, kMark);
-    const double high_text = draw::line_height(kMark) * 0.75;
+    const bool tight = tag_ == PieceTag::place;
+    const double room = tight ? kTight : kRoom;
+    const double high_text = draw::line_height(kMark) * (tight ? 0.6 : 0.75);
     draw::Text label;
     label.text = piece.mark;
     label.at = middle;
     label.size = kMark;
     label.anchor = draw::Anchor::middle;
     label.seat = draw::Seat::middle;
-    if (text + kRoom <= room_wide && high_text + kRoom <= room_tall) {
+    if (text + room <= room_wide && high_text + room <= room_tall) {
       out_.add(label);
-    } else if (text + kRoom <= room_tall && high_text + kRoom <= room_wide) {
+    } else if (text + room <= room_tall && high_text + room <= room_wide) {
       label.rotation = 90;
       out_.add(label);
     } else if (odd && high_text <= wide && text <= tall) {
@@ -149,6 +153,7 @@ class RollView {
     chain.zero = stop(0);
     chain.towards = stop(across ? roll_.length.in_mm() : roll_.width.in_mm());
     chain.offset = across && upright_ ? -6 : 6;
+    chain.size = kNumber;
     for (const Length mark : step.at) chain.stops.push_back({stop(mark.in_mm()), words.tape(mark)});
     out_.add(chain);
     // The names of what comes off and is cut further, on the other side.
