@@ -108,13 +108,11 @@ class RollView {
       label.rotation = 90;
       out_.add(label);
     } else if (odd && high_text <= wide && text <= tall) {
-      // On the teeth rather than nowhere.
-      label.at = (low + high) * 0.5;
+      // Over an edge rather than nowhere.
       label.rotation = 90;
       label.on_white = true;
       late_.push_back(label);
     } else if (odd && text <= wide && high_text <= tall) {
-      label.at = (low + high) * 0.5;
       label.on_white = true;
       late_.push_back(label);
     }

@@ -168,6 +168,7 @@ draw::Drawing step_view(const Sources& sources, const job::CutRoll& roll, const 
   chain.zero = {at(Length{}), 0};
   chain.towards = {at(whole), 0};
   chain.offset = across ? -kTape : kTape;
+  chain.size = kNumber;
   for (const Length mark : step.at) chain.stops.push_back({{at(mark), 0}, words.tape(mark)});
   out.add(chain);
   return out;
