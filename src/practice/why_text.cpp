@@ -95,8 +95,8 @@ std::string why_figure(std::string_view kind, const job::Figure& figure, const P
   }
   out += "\n";
   for (const job::Term& term : figure.terms) {
-    out += "      " + term.symbol + ": " + number(term.value) + unit_text(term.unit) +
-           ", " + origin_of(term, pack, catalogue, shown_in) + "\n";
+    out += "      " + term.symbol + ": " + number(term.value) + unit_text(term.unit) + ", " +
+           origin_of(term, pack, catalogue, shown_in) + "\n";
   }
   out += "    " + standing_and_source(figure.standing, figure.source, catalogue, shown_in) + "\n";
   if (const Rule* rule = figure.rule.empty() ? nullptr : pack.find(figure.rule)) {

@@ -61,7 +61,8 @@ draw::Document comparison(const Sources& a, const job::Plan& b, const std::vecto
       flow.paragraph(practice::place_in_words(one, words.catalogue()), kNumber, 1, Weight::bold);
     }
     const std::string absent = words.say("compare.absent");
-    say_row(flow, practice::name_in_words(one), one.a.empty() ? absent : one.a, one.b.empty() ? absent : one.b, Weight::regular);
+    say_row(flow, practice::name_in_words(one), one.a.empty() ? absent : one.a,
+            one.b.empty() ? absent : one.b, Weight::regular);
   }
   return sheets.done();
 }

@@ -106,8 +106,8 @@ TEST(Quantities, ARollOfCode4IsATwoPersonLift) {
   EXPECT_NEAR(14 * 0.3 * pack->lead(4).kg_per_m2, 85.7, 0.05);
 }
 
-// Rolls of the cutting list weigh what the printed classes make of their size (BS EN 12588 as usually printed: 14.97,
-// 20.41, 25.40 kg/m² for codes 3, 4, 5), and those over 25 kg are said to take two people.
+// Rolls of the cutting list weigh what the printed classes make of their size (BS EN 12588 as usually
+// printed: 14.97, 20.41, 25.40 kg/m² for codes 3, 4, 5), and those over 25 kg are said to take two people.
 TEST(Quantities, RollsAreLifts) {
   std::size_t heavy = 0;
   std::size_t light = 0;
