@@ -71,7 +71,7 @@ async function keystrokes(size, what, prepare) {
   await context.close();
 }
 const add = async (page, name) => {
-  await page.getByRole('button', { name: 'Add a wall, stack, pipe or valley' }).click();
+  await page.getByRole('button', { name: 'Add a wall, stack, pipe, valley or slope' }).click();
   await page.getByRole('button', { name }).click();
   await page.evaluate(() => { location.hash = '#/job/demo/measure/slopes%5B0%5D.pitch'; });
   await page.waitForFunction(() => [...document.querySelectorAll('.sheet text')].some((text) => text.textContent === '40°'));

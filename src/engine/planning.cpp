@@ -36,7 +36,7 @@ void judge_overrides(const practice::Pack& pack, job::Plan& plan) {
     plan.findings.push_back(
         {Level::wrong,
          under ? "practice.under_least" : "practice.over_most",
-         {{"rule", rule.name, ""}, {"value", rule.value, rule.unit}, {"limit", limit, rule.unit}},
+         {{"rule", "label." + rule.name, "key"}, {"value", rule.value, rule.unit}, {"limit", limit, rule.unit}},
          "",
          rule.value,
          limit,

@@ -3,6 +3,8 @@
 #include <lapwright/job/json_text.h>
 #include <lapwright/practice/why_text.h>
 
+#include <algorithm>
+
 namespace lapwright::engine {
 
 namespace {
@@ -32,7 +34,7 @@ class Writer {
       out.open_object();
       put(out, "symbol", term.symbol);
       put(out, "shown", shown(term.value, term.unit));
-      put(out, "from", practice::origin_of(term, pack_, catalogue_, shown_in_));
+      put(out, "from", origin(term));
       if (term.from.starts_with("rule ")) put(out, "rule", std::string_view(term.from).substr(5));
       out.close_object();
     }
@@ -88,6 +90,14 @@ class Writer {
   const practice::Catalogue& catalogue_;
   job::ShownIn shown_in_;
 
+  // A rule as a person calls it: the name that a job file knows it by stands beside, in "rule".
+  std::string origin(const job::Term& term) const {
+    std::string out = practice::origin_of(term, pack_, catalogue_, shown_in_);
+    constexpr std::string_view kRule = "rule ";
+    const std::string label = "label." + term.from.substr(std::min(kRule.size(), term.from.size()));
+    if (!term.from.starts_with(kRule) || !catalogue_.has(label)) return out;
+    return catalogue_.say(label, {}, shown_in_) + out.substr(term.from.size());
+  }
   std::string shown(double value, std::string_view unit) const {
     return practice::shown(value, unit, shown_in_);
   }

@@ -447,8 +447,7 @@ TEST_F(Broken, a_certificate_that_is_none) {
   EXPECT_TRUE(caught("bound"));
   code = before;
   code.searched = 0;
-  for (int i = 0; i < 3; ++i) code.proof.prices.push_back(code.proof.prices.front());
-  code.strips *= 1.2;
+  code.proof.prices.push_back(code.proof.prices.front());
   EXPECT_TRUE(caught("bound"));
 }
 
@@ -483,6 +482,18 @@ TEST_F(Broken, a_false_bound) {
   EXPECT_TRUE(caught("bound"));
   code = before;
   code.any = code.cost + 1;
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  ASSERT_GT(code.straight, code.any + 1);
+  const double gap = plan_.cutting->gap_straight;
+  for (const double more : {0.5, 2.0}) {  // and its share told to match
+    code.straight = before.straight + more;
+    plan_.cutting->gap_straight = plan_.cutting->cost / code.straight - 1;
+    EXPECT_TRUE(caught("bound")) << more;
+  }
+  plan_.cutting->gap_straight = gap;
+  code = before;
+  for (job::CutProof::Price& price : code.proof.straight_prices) price.price /= 2;
   EXPECT_TRUE(caught("bound"));
   code = before;
   code.proof.boxes.front().length =

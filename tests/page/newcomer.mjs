@@ -36,7 +36,7 @@ async function path(size) {
   await page.waitForSelector('.wrong-here', { state: 'detached' });
 
   // A wall, where the drawing is tapped.
-  await press(button(page, 'Add a wall, stack, pipe or valley'));
+  await press(button(page, 'Add a wall, stack, pipe, valley or slope'));
   const box = await page.locator('.sheet svg').boundingBox();
   const left = await page.evaluate(() => document.querySelector('.sheet .layer-outline path').getBoundingClientRect().left);
   const at = { x: left + 6, y: box.y + box.height / 2 };
@@ -48,7 +48,7 @@ async function path(size) {
   await page.waitForSelector('h2:has-text("What the wall is of")');
 
   // And a stack without tapping.
-  await press(button(page, 'Add a wall, stack, pipe or valley'));
+  await press(button(page, 'Add a wall, stack, pipe, valley or slope'));
   await press(button(page, 'Chimney stack'));
   await page.waitForSelector('h2:has-text("Middle of the stack")');
   await page.waitForSelector('[data-tag="at/stack"]');

@@ -1,8 +1,9 @@
 // node tests/page/pictures.mjs FOLDER [SCREEN...]: a picture of every screen, at both sizes, light and dark, to be looked at by eye.
+// SIZES=phone SCHEMES=light narrows it.
 import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { screens } from './screens.mjs';
-import { launch, open, serve, sizes } from './support.mjs';
+import { launch, open, serve } from './support.mjs';
 import { openDemo } from './walk.mjs';
 
 const folder = process.argv[2];
@@ -10,8 +11,8 @@ const only = process.argv.slice(3);
 mkdirSync(folder, { recursive: true });
 const here = await serve();
 const browser = await launch();
-for (const size of Object.keys(sizes)) {
-  for (const colorScheme of ['light', 'dark']) {
+for (const size of (process.env.SIZES ?? 'phone desk').split(' ')) {
+  for (const colorScheme of (process.env.SCHEMES ?? 'light dark').split(' ')) {
     for (const [name, reach] of Object.entries(screens)) {
       if (only.length > 0 && !only.includes(name)) continue;
       const { page } = await open(browser, size, { colorScheme, isMobile: size === 'phone', reducedMotion: 'reduce' });

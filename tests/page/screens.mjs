@@ -1,4 +1,5 @@
 // Every screen of the page, and how one gets to it from the demo. Tests and pictures go through this one list.
+import { rungScreens } from './rung_screens.mjs';
 import { button, heading, pictured, press, toQuestion, word } from './walk.mjs';
 
 const job = (rest) => (page) =>
@@ -104,14 +105,7 @@ export const screens = {
     await page.locator('.opened').waitFor();
     await page.locator('.opened').scrollIntoViewIfNeeded();
   },
-  water: async (page) => {
-    await job('water')(page);
-    await pictured(page);
-  },
-  cut: async (page) => {
-    await job('cut')(page);
-    await pictured(page);
-  },
+  ...rungScreens,
   papers: async (page) => {
     await job('papers')(page);
     await pictured(page);

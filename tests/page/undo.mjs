@@ -38,7 +38,7 @@ await run({
     await change('a unit', async () => { await toQuestion(page, 'slopes[0].width'); await page.getByRole('button', { name: 'm', exact: true }).click(); });
     await change('a choice', async () => { await toQuestion(page, 'site.exposure'); await button(page, 'choice.severe').click(); });
     await change('the title', async () => { await page.getByLabel(word('job.title')).fill('Another name'); });
-    for (const key of ['add.top', 'add.stack', 'add.pipe', 'add.valley']) await change(key, () => add(key));
+    for (const key of ['add.top', 'add.stack', 'add.pipe', 'add.valley', 'add.slope']) await change(key, () => add(key));
     await change('taking away', async () => {
       await page.getByText(word('measure.things'), { exact: true }).click();
       await page.getByRole('button', { name: new RegExp(`^${word('measure.remove')} ${word('add.name.pipe')}`) }).click();

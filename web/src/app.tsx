@@ -7,11 +7,11 @@ import type { Job } from './generated/job';
 import { keepOffline } from './offline';
 import { Jobs } from './screens/jobs';
 import { LayOut } from './screens/layout';
-import { Later } from './screens/later';
 import { Lead } from './screens/lead';
 import { Measure } from './screens/measure';
 import { OnTheRoof } from './screens/roof';
-import { CutRung, PapersRung } from './rungs/lazy';
+import { CutRung, PapersRung, WaterRung } from './rungs/lazy';
+import { Take } from './screens/take';
 import { Session } from './session';
 import type { Store } from './store/store';
 import type { Windows } from './store/windows';
@@ -43,8 +43,8 @@ function Opened({ session }: { session: Session }) {
       return <PapersRung session={session} rest={route.rest} />;
     case 'cut':
       return <CutRung session={session} rest={route.rest} />;
-    default:
-      return <Later session={session} rung={route.rung} />;
+    case 'water':
+      return <WaterRung session={session} rest={route.rest} />;
   }
 }
 
@@ -103,8 +103,9 @@ export function App(tools: Tools) {
           {say('newer.there')} <button type="button" onClick={take}>{say('newer.take')}</button>
         </p>
       )}
-      {route.at === 'jobs' && <Jobs store={tools.store} inFolder={tools.inFolder} />}
+      {route.at === 'jobs' && <Jobs store={tools.store} inFolder={tools.inFolder} engine={tools.engine} />}
       {route.at === 'demo' && <Demo tools={tools} />}
+      {route.at === 'take' && <Take letters={route.letters} store={tools.store} />}
       {(route.at === 'job' || route.at === 'roof') && <OpenJob key={route.id} id={route.id} tools={tools} />}
     </>
   );

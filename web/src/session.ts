@@ -14,8 +14,14 @@ export class Session {
   seen: Seen | null = null;
   readable: Seen | null = null;
   readableText = '';
+  readableNearer = 1; // how near its pictures were drawn for
   trouble = '';
   room: Room = { width: 103, height: 90 };
+
+  private nearer = 1;
+
+  // How the cutting of that job stands, for the ladder.
+  cut: { job: string; state: 'filled' | 'doubt' } | null = null;
 
   // As it was when this window opened it.
   readonly opened: string;
@@ -171,16 +177,26 @@ export class Session {
     void this.look();
   }
 
+  // The picture in hand is looked at so many times nearer.
+  lookNearer(nearer: number): void {
+    if (nearer === this.nearer) return;
+    this.nearer = nearer;
+    void this.look();
+  }
+
   private async look(): Promise<void> {
     const text = this.text;
+    const { nearer } = this;
+    const { width, height } = this.room;
     try {
-      const seen = await this.engine.see(text, this.room);
+      const seen = await this.engine.see(text, { width: width * nearer, height: height * nearer });
       if (!seen) return;
       this.seen = seen;
       this.trouble = '';
       if (seen.plan) {
         this.readable = seen;
         this.readableText = text;
+        this.readableNearer = nearer;
       }
     } catch (error) {
       this.trouble = String(error);

@@ -131,6 +131,8 @@ export type Answer<T> = { faults: Fault[]; value: null } | { faults: []; value: 
 export interface Engine {
   // The latest job asked for wins: a call that a newer one overtook gives null.
   see(job: string, room: Room): Promise<Seen | null>;
+  // The same for a picture beside others: none of them overtakes another.
+  glance(job: string, room: Room): Promise<Seen | null>;
   // In slices. One at a time: a newer one cancels the one before.
   plan(ask: PlanAsk, heard?: (share: number, whole: boolean) => void): Planning;
   // Ends a planning with nothing, also while it writes papers.
@@ -148,6 +150,8 @@ export interface Engine {
   // The engine's own words: details, kinds of pieces, standings, by key.
   words(): Promise<ReadonlyMap<string, string>>;
   check(job: string): Promise<Seen | null>;
+  // The chance that each measured rule does not hold, one entry a rule and place.
+  odds(job: string): Promise<unknown[]>;
   schema(name: 'job' | 'plan' | 'yard'): Promise<unknown>;
   version(): Promise<string>;
 }

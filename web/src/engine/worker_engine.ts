@@ -70,6 +70,11 @@ export class WorkerEngine implements Engine {
     return this.seeing.ask({ job, room });
   }
 
+  async glance(job: string, room: Room): Promise<Seen | null> {
+    const outcome = await this.slow.call({ call: 'see', job, room });
+    return outcome && seenOf(outcome);
+  }
+
   plan(ask: PlanAsk, heard?: (share: number, whole: boolean) => void): Planning {
     this.cancelPlan();
     const going = this.patient.begin(
@@ -157,6 +162,12 @@ export class WorkerEngine implements Engine {
     const outcome = await this.slow.call({ call: 'check', job });
     if (!outcome || outcome.status < 2) return null;
     return seenOf(outcome);
+  }
+
+  async odds(job: string): Promise<unknown[]> {
+    const outcome = await this.slow.call({ call: 'odds', job });
+    if (!outcome || outcome.status >= 2) return [];
+    return (parsed(outcome.json) as { odds?: unknown[] }).odds ?? [];
   }
 
   async schema(name: 'job' | 'plan' | 'yard'): Promise<unknown> {

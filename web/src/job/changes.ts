@@ -3,7 +3,9 @@ import type { Job, JobJunction, JobSlope } from '../generated/job';
 import { freeName, junctionName, slopeName } from './job_parts';
 import { withValue } from './path';
 
-export type Addable = 'left' | 'right' | 'top' | 'stack' | 'pipe' | 'valley';
+export type Addable = 'left' | 'right' | 'top' | 'stack' | 'pipe' | 'valley' | 'slope';
+
+export type Standing = Exclude<Addable, 'valley' | 'slope'>; // on one slope
 
 export interface Spot {
   u: number; // along the eaves, mm
@@ -32,7 +34,7 @@ export function emptyJob(title: string, slope: string, kind: JobSlope['covering'
 
 const rounded = (value: number): number => Math.max(0, Math.round(value / 10) * 10);
 
-function junctionFor(kind: Exclude<Addable, 'valley'>, name: string, spot: Spot): { junction: JobJunction; guessed: string[] } {
+function junctionFor(kind: Standing, name: string, spot: Spot): { junction: JobJunction; guessed: string[] } {
   switch (kind) {
     case 'left':
     case 'right':
@@ -58,7 +60,7 @@ function junctionFor(kind: Exclude<Addable, 'valley'>, name: string, spot: Spot)
   }
 }
 
-export function withJunction(job: Job, slope: number, kind: Exclude<Addable, 'valley'>, base: string, spot: Spot): Job {
+export function withJunction(job: Job, slope: number, kind: Standing, base: string, spot: Spot): Job {
   const on = job.slopes[slope];
   if (!on) return job;
   const junctions = on.junctions ?? [];
@@ -71,20 +73,28 @@ export function withJunction(job: Job, slope: number, kind: Exclude<Addable, 'va
   };
 }
 
-// A valley needs the slope beyond it: one as this is, its own sizes guessed.
-export function withValley(job: Job, slope: number, base: string): Job {
+// Another slope as this one is, its own sizes guessed.
+export function withSlope(job: Job, slope: number, base: string): Job {
   const on = job.slopes[slope];
   if (!on) return job;
-  const name = freeName(base, job.slopes.map(slopeName));
   const at = job.slopes.length;
-  const other: JobSlope = { ...on, name, junctions: [] };
+  const other: JobSlope = { ...on, name: freeName(base, job.slopes.map(slopeName)), junctions: [] };
   delete other.faces;
   return {
     ...job,
     slopes: [...job.slopes.map((one, i) => (i === slope ? { ...one, name: slopeName(one, i) } : one)), other],
-    joins: [...(job.joins ?? []), { kind: 'valley', slopes: [slopeName(on, slope), name] }],
     guessed: [...(job.guessed ?? []), ...['pitch', 'rafter', 'width'].map((key) => `slopes[${at}].${key}`)],
   };
+}
+
+// A valley needs the slope beyond it.
+export function withValley(job: Job, slope: number, base: string): Job {
+  const next = withSlope(job, slope, base);
+  const on = next.slopes[slope];
+  const other = next.slopes.at(-1);
+  if (next === job || !on || !other) return job;
+  const slopes = [slopeName(on, slope), slopeName(other, next.slopes.length - 1)];
+  return { ...next, joins: [...(job.joins ?? []), { kind: 'valley', slopes }] };
 }
 
 // Guesses name places by number: those behind a place that goes away move up.

@@ -23,7 +23,7 @@ function bounds(range: NonNullable<Fault['range']>): string {
   const least = range.least === undefined ? '' : say(range.above ? 'fault.above' : 'fault.least', { least: range.least });
   const most = range.most === undefined ? '' : say(range.below ? 'fault.below' : 'fault.most', { most: range.most });
   if (least && most) return say('fault.both', { least, most });
-  return least || most ? say('fault.one', { bound: least || most }) : '';
+  return least || most ? say('fault.bound', { bound: least || most }) : '';
 }
 
 // `typed`: what stands in the field. `own`: sentences of the engine, which has them in one language.

@@ -1,12 +1,12 @@
 // Adding what stands on a roof: tapped where it is, then told what it is. Without a tap it stands in the middle.
-import { withJunction, withValley, type Addable, type Spot } from '../job/changes';
+import { withJunction, withSlope, withValley, type Addable, type Spot } from '../job/changes';
 import { valueAt } from '../job/path';
 import { typedOf } from '../job/answers';
 import { go } from '../route';
 import type { Session } from '../session';
 import { say } from '../words/words';
 
-const kKinds: Addable[] = ['left', 'right', 'top', 'stack', 'pipe', 'valley'];
+const kKinds: Addable[] = ['left', 'right', 'top', 'stack', 'pipe', 'valley', 'slope'];
 
 interface AddProps {
   session: Session;
@@ -33,13 +33,14 @@ export function AddThing({ session, slope, spot, done }: AddProps) {
     stack: 0.16,
     pipe: 0.17,
     valley: 0.9,
+    slope: 0.95,
   };
   const kinds = spot ? [...kKinds].sort((a, b) => far[a] - far[b]) : kKinds;
 
   const add = (kind: Addable) => {
-    if (kind === 'valley') {
+    if (kind === 'valley' || kind === 'slope') {
       const other = job.slopes.length;
-      session.change(withValley(job, slope, say('add.name.slope')));
+      session.change((kind === 'valley' ? withValley : withSlope)(job, slope, say('add.name.slope')));
       done();
       go({ at: 'job', id: session.id, rung: 'measure', rest: [`slopes[${other}].pitch`] });
       return;

@@ -13,7 +13,16 @@ export interface DrawingProps {
   onTags?: (tags: string[]) => void;
   onPlace?: ((u: number, s: number) => void) | undefined;
   near?: Near;
+  // How many times nearer than whole it is looked at: the engine draws it anew for that, so that lines and type keep
+  // their size and more is seen.
+  onZoom?: (nearer: number) => void;
+  nearer?: number; // what this picture was drawn for
 }
+
+const kPxPerMm = 96 / 25.4;
+const kPause = 120; // ms after the fingers rest
+const kNearest = 40;
+const kFirstGuess = 0.7; // of the room about what is drawn takes no part in drawing it larger
 
 // What is brought near at first, and again whenever `key` changes: the things with such a tag.
 export interface Near {
@@ -50,6 +59,9 @@ export function Drawing(props: DrawingProps) {
   const host = useRef<HTMLDivElement>(null);
   const view = useRef<Viewport | null>(null);
   const [isWhole, setWhole] = useState(true);
+  const asked = useRef(1);
+  const shownName = useRef(props.name);
+  const resting = useRef(0);
   const brought = useRef('');
   const latest = useRef(props);
   latest.current = props;
@@ -64,9 +76,28 @@ export function Drawing(props: DrawingProps) {
       if (place) onPlace?.(place.u, place.s);
       else onTags?.(tagsNear(node, x, y));
     };
-    const viewport = new Viewport(node, tapped, setWhole);
+    // Type round a drawing does not grow with it, so that the first guess of its size is mended once or twice.
+    let mended = 0;
+    const zoomed = (pxPerMm: number, byHand: boolean) => {
+      mended = byHand ? 0 : mended + 1;
+      if (mended > 2) return;
+      clearTimeout(resting.current);
+      resting.current = window.setTimeout(() => {
+        const { onZoom, nearer: drawn = 1 } = latest.current;
+        const by = pxPerMm / kPxPerMm;
+        const nearer = Math.min(kNearest, Math.max(1, drawn * (drawn === 1 ? 1 + (by - 1) * kFirstGuess : by)));
+        if (!onZoom || Math.abs(nearer / asked.current - 1) < 0.12) return;
+        asked.current = nearer;
+        onZoom(nearer);
+      }, byHand ? kPause : 0);
+    };
+    const viewport = new Viewport(node, tapped, setWhole, zoomed);
     view.current = viewport;
-    return () => viewport.end();
+    return () => {
+      clearTimeout(resting.current);
+      if (asked.current !== 1) latest.current.onZoom?.(1);
+      viewport.end();
+    };
   }, []);
 
   useLayoutEffect(() => {
@@ -80,12 +111,19 @@ export function Drawing(props: DrawingProps) {
     svg.removeAttribute('height');
     svg.setAttribute('aria-hidden', 'true');
     svg.querySelector('title')?.remove();
+    if (props.name !== shownName.current && asked.current !== 1) {
+      asked.current = 1;
+      props.onZoom?.(1);
+    }
+    shownName.current = props.name;
     view.current?.take(svg, props.name);
     const { near } = latest.current;
     const wanted = near ? `${props.name} ${near.key}` : '';
     if (near && wanted !== brought.current) {
       brought.current = wanted;
-      view.current?.bring([...svg.querySelectorAll<SVGGraphicsElement>('path[data-tag]')].filter((one) => near.has(one.dataset.tag ?? '')));
+      const things = [...svg.querySelectorAll<SVGGraphicsElement>('[data-tag]')].filter((one) => near.has(one.dataset.tag ?? ''));
+      const isMark = (one: SVGGraphicsElement) => (one.dataset.tag ?? '').startsWith('mark/');
+      view.current?.bring(things.filter((one) => !isMark(one)), things.filter(isMark));
     }
   }, [props.svg, props.look, props.name, props.near?.key]);
 

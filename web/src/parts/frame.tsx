@@ -82,6 +82,8 @@ export function Frame({ session, rung, stage, title, asked = '', children }: Fra
               label={stage.views.find((one) => one.name === shown)?.label ?? say('drawing.roof')}
               look={stage.look ?? ''}
               mark={stage.mark}
+              onZoom={(nearer) => session.lookNearer(nearer)}
+              nearer={session.readableNearer}
               {...(stage.onTags ? { onTags: stage.onTags } : {})}
               {...(stage.near ? { near: stage.near } : {})}
               onPlace={stage.onPlace}

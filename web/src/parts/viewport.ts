@@ -8,11 +8,9 @@ interface Box {
 
 const kAround = 3; // mm of paper
 
-// What is drawn, without what is hidden; with every measurement, so that the view stays when another one is asked for.
-function seenIn(svg: SVGSVGElement): Box {
-  svg.classList.add('measuring');
+// What is drawn, without what is hidden.
+export function shownIn(svg: SVGSVGElement): Box {
   const seen = svg.getBBox();
-  svg.classList.remove('measuring');
   if (seen.width <= 0 || seen.height <= 0) {
     const { x, y, width, height } = svg.viewBox.baseVal;
     return { x, y, width, height };
@@ -25,13 +23,45 @@ function seenIn(svg: SVGSVGElement): Box {
   };
 }
 
+// With every measurement, so that the view stays when another one is asked for.
+function seenIn(svg: SVGSVGElement): Box {
+  svg.classList.add('measuring');
+  const box = shownIn(svg);
+  svg.classList.remove('measuring');
+  return box;
+}
+
+// How what is drawn lies on its paper: mm of paper to a mm, and where its zero is.
+interface Lies {
+  left: number;
+  top: number;
+  scale: number;
+}
+function liesOf({ dataset: { left, top, scale } }: SVGSVGElement): Lies | null {
+  if (left === undefined || top === undefined || scale === undefined) return null;
+  return { left: Number(left), top: Number(top), scale: Number(scale) };
+}
+
+function boundsOf(things: SVGGraphicsElement[]): { left: number; top: number; right: number; bottom: number } | null {
+  const boxes = things.map((one) => one.getBBox()).filter((one) => one.width > 0 || one.height > 0);
+  if (boxes.length === 0) return null;
+  return {
+    left: Math.min(...boxes.map((one) => one.x)),
+    top: Math.min(...boxes.map((one) => one.y)),
+    right: Math.max(...boxes.map((one) => one.x + one.width)),
+    bottom: Math.max(...boxes.map((one) => one.y + one.height)),
+  };
+}
+
 const kStill = 7; // px: a pointer that moved less was a tap
 const kNearest = 30;
 const kBeside = 1.3; // of what is brought near, with the roof beside it
 const kSeenAs = 56; // px: narrower, and it is a line
+const kSeenIn = 84; // px: wider, and the roof about it is lost
 
 export class Viewport {
   private svg: SVGSVGElement | null = null;
+  private lies: Lies | null = null;
   private name = '';
   private all: Box = { x: 0, y: 0, width: 1, height: 1 };
   private box: Box = this.all;
@@ -44,6 +74,7 @@ export class Viewport {
     private readonly node: HTMLElement,
     private readonly tapped: (x: number, y: number) => void,
     private readonly changed: (isWhole: boolean) => void,
+    private readonly zoomed: (pxPerMm: number, byHand: boolean) => void,
   ) {
     const { signal } = this.ending;
     node.addEventListener('pointerdown', (event) => this.press(event), { signal });
@@ -64,65 +95,105 @@ export class Viewport {
     this.ending.abort();
   }
 
-  // Another drawing; the same one again keeps its view.
+  // Another drawing; the same one again keeps its view, at whatever scale it is drawn now.
   take(svg: SVGSVGElement, name: string): void {
-    const before = this.all;
+    const before = this.lies;
     this.svg = svg;
     this.all = seenIn(svg);
-    const { width } = this.all;
-    if (name !== this.name || this.isWhole || before.width <= 0) {
+    this.lies = liesOf(svg);
+    if (name !== this.name || this.isWhole || !before || !this.lies) {
       this.name = name;
-      this.whole();
+      this.put(this.outer(), true);
       return;
     }
-    const k = width / before.width;
+    const k = this.lies.scale / before.scale;
     this.put({
-      x: this.all.x + (this.box.x - before.x) * k,
-      y: this.all.y + (this.box.y - before.y) * k,
+      x: (this.box.x + before.left) * k - this.lies.left,
+      y: this.lies.top - (before.top - this.box.y) * k,
       width: this.box.width * k,
       height: this.box.height * k,
     });
+    this.tell(false);
+  }
+
+  // All of it in what no button lies over; as wide and high as the place itself, which may reach under the buttons.
+  private outer(): Box {
+    const rect = this.node.getBoundingClientRect();
+    const style = getComputedStyle(this.node.parentElement ?? this.node);
+    const left = Math.max(0, -parseFloat(style.marginLeft) || 0);
+    const right = Math.max(0, -parseFloat(style.marginRight) || 0);
+    const free = rect.width - left - right;
+    const { x, y, width, height } = this.all;
+    if (free <= 0 || rect.height <= 0) return this.all;
+    const mm = Math.max(width / free, height / rect.height); // to a px
+    return {
+      x: x - (free * mm - width) / 2 - left * mm,
+      y: y - (rect.height * mm - height) / 2,
+      width: rect.width * mm,
+      height: rect.height * mm,
+    };
   }
 
   whole(): void {
-    this.put(this.all, true);
+    this.put(this.outer(), true);
+    this.tell();
+  }
+
+  // What a mm of the drawing's paper is on the screen by now.
+  private tell(byHand = true): void {
+    const matrix = this.svg?.getScreenCTM();
+    if (matrix) this.zoomed(matrix.a, byHand);
   }
 
   // So near that the narrower side of these things has some width on the screen, from their lower end where all of them
   // would be too far away.
-  bring(things: SVGGraphicsElement[]): void {
+  // `marks`: what names them; where there are any they are in sight.
+  bring(things: SVGGraphicsElement[], marks: SVGGraphicsElement[]): void {
     const rect = this.node.getBoundingClientRect();
-    const boxes = things.map((one) => one.getBBox()).filter((one) => one.width > 0 || one.height > 0);
-    if (boxes.length === 0 || rect.width === 0) return;
-    const left = Math.min(...boxes.map((one) => one.x));
-    const top = Math.min(...boxes.map((one) => one.y));
-    const right = Math.max(...boxes.map((one) => one.x + one.width));
-    const bottom = Math.max(...boxes.map((one) => one.y + one.height));
-    const { width: whole, height: wholeHigh } = this.all;
+    const around = boundsOf(things);
+    if (rect.width === 0) return;
+    if (!around) {
+      this.whole();
+      return;
+    }
+    const { left, top, right, bottom } = around;
+    const named = boundsOf(marks);
+    const { width: whole } = this.outer();
     const aspect = rect.height / rect.width;
     const narrow = Math.max(0.01, Math.min(right - left, bottom - top));
-    // All of it with some roof beside it, but no farther away than where it is seen as a shape, and no nearer than a thumb.
+    // All of it with some roof beside it, but no farther away than where it is seen as a shape, and no nearer than where it
+    // is seen to lie.
     const fits = Math.max(right - left, (bottom - top) / aspect) * kBeside;
-    const shape = (narrow * rect.width) / kSeenAs;
-    const width = Math.min(Math.max(whole, wholeHigh / aspect), Math.max(Math.min(fits, shape), whole / kNearest));
-    if (width >= Math.max(whole, wholeHigh / aspect)) {
+    const wide = Math.min(Math.max(fits, (narrow * rect.width) / kSeenIn), (narrow * rect.width) / kSeenAs);
+    const width = Math.min(whole, Math.max(wide, whole / kNearest));
+    if (width >= whole) {
       this.whole();
       return;
     }
     const high = width * aspect;
     const x = right - left <= width ? (left + right) / 2 - width / 2 : left - (width * (kBeside - 1)) / 2;
-    const y = bottom - top <= high ? (top + bottom) / 2 - high / 2 : bottom - high * 0.92;
-    this.put({ x, y, width, height: high });
+    const foot = named ? (named.top + named.bottom) / 2 - high / 2 : bottom - high * 0.92;
+    const y = bottom - top <= high ? (top + bottom) / 2 - high / 2 : foot;
+    // Not past the drawing's own edges, as far as it reaches.
+    const within = (at: number, size: number, from: number, most: number) =>
+      size >= most ? at : Math.min(Math.max(at, from), from + most - size);
+    this.put({
+      x: within(x, width, this.all.x, this.all.width),
+      y: within(y, high, this.all.y, this.all.height),
+      width,
+      height: high,
+    });
+    this.tell();
   }
 
   zoom(by: number, x?: number, y?: number): void {
     const rect = this.node.getBoundingClientRect();
     const at = this.inDrawing(x ?? rect.left + rect.width / 2, y ?? rect.top + rect.height / 2);
     if (!at) return;
-    const most = this.all.width / kNearest;
-    const width = Math.min(this.all.width, Math.max(most, this.box.width / by));
+    const whole = this.outer().width;
+    const width = Math.min(whole, Math.max(whole / kNearest, this.box.width / by));
     const k = width / this.box.width;
-    if (width >= this.all.width) {
+    if (width >= whole) {
       this.whole();
       return;
     }
@@ -132,6 +203,7 @@ export class Viewport {
       width,
       height: this.box.height * k,
     });
+    this.tell();
   }
 
   key(key: string): boolean {

@@ -56,7 +56,7 @@ function Opened({ session, figure }: { session: Session; figure: Explained }) {
   return (
     <div class="opened">
       <p class="sum" data-engine>
-        {figure.name} = {symbols(figure.formula)}
+        {symbols(figure.formula)}
         {figure.sum !== figure.formula && <><br />= {symbols(figure.sum)}</>}
         <br />= <b>{figure.shown}</b>
       </p>

@@ -3,3 +3,4 @@ import './rungs.css';
 
 export { Cut } from './cut';
 export { PapersRung } from './papers';
+export { Water } from './water';

@@ -31,8 +31,10 @@ export class Board {
   going: { share: number; whole: boolean; papers: boolean } | null = null;
   failed = false;
   papers: Papers | null = null;
-  effort = 0;
+  effort = 0; // how hard it was looked last, a place in kEfforts
+  private shown = 0; // and for the list that is shown
   private asked: Ask | null = null;
+  private wish: { only: string; size: PaperSize } | null = null;
   private planning: Planning | null = null;
   private readonly heard = new Set<() => void>();
 
@@ -49,15 +51,19 @@ export class Board {
   want(ask: Ask): void {
     if (ask.job === '' || ask.yard === '') return;
     if (this.asked && same(this.asked, ask)) return;
+    // Papers that are being made of this very job and yard are not ended for another size of screen.
+    if (this.going?.papers && this.asked?.job === ask.job && this.asked.yard === ask.yard) return;
     // Another size of screen keeps how hard it was looked; another job or yard does not.
     if (!this.asked || this.asked.job !== ask.job || this.asked.yard !== ask.yard) this.effort = 0;
     this.asked = ask;
-    void this.run(ask, kEfforts[this.effort] ?? 0);
+    const { wish } = this;
+    this.wish = null;
+    void this.run(ask, this.effort, wish ?? undefined);
   }
   tryHarder(): void {
     if (!this.asked || !this.canTryHarder) return;
     this.effort += 1;
-    void this.run(this.asked, kEfforts[this.effort] ?? 0);
+    void this.run(this.asked, this.effort);
   }
   // With what there is.
   stop(): void {
@@ -65,10 +71,21 @@ export class Board {
   }
   // The papers of the list that is shown: as hard a look as that one had.
   make(only: string, size: PaperSize): void {
-    if (!this.asked) return;
-    void this.run(this.asked, kEfforts[this.effort] ?? 0, { only, size });
+    if (this.asked) {
+      void this.run(this.asked, this.shown, { only, size });
+      return;
+    }
+    // Nothing is known of the yard yet: they are made as soon as it is.
+    this.wish = { only, size };
+    this.going = { share: 0, whole: false, papers: true };
+    this.tell();
   }
   cancelPapers(): void {
+    if (this.wish) {
+      this.wish = null;
+      this.going = null;
+      this.tell();
+    }
     this.session.engine.cancelPlan();
   }
 
@@ -77,11 +94,11 @@ export class Board {
     return () => this.heard.delete(heard);
   }
 
-  private async run(ask: Ask, effort: number, papers?: { only: string; size: PaperSize }): Promise<void> {
+  private async run(ask: Ask, step: number, papers?: { only: string; size: PaperSize }): Promise<void> {
     this.going = { share: 0, whole: false, papers: papers !== undefined };
     this.failed = false;
     const planning = this.session.engine.plan(
-      { ...ask, effort, ...(papers ? { papers: { ...papers, pages: true } } : {}) },
+      { ...ask, effort: kEfforts[step] ?? 0, ...(papers ? { papers: { ...papers, pages: true } } : {}) },
       (share, whole) => {
         if (this.planning !== planning) return;
         this.going = { share, whole, papers: papers !== undefined };
@@ -95,9 +112,12 @@ export class Board {
       if (this.planning !== planning) return;
       if (planned) {
         this.faults = planned.faults;
-        if (planned.plan) {
+        if (planned.plan && (papers || !this.isDearer(planned.plan, ask))) {
+          this.shown = step;
           this.planned = planned;
           this.of = ask;
+          const { cutting } = planned.plan;
+          this.session.cut = cutting ? { job: ask.job, state: (cutting.refused ?? []).length > 0 ? 'doubt' : 'filled' } : null;
           if (papers) this.papers = { of: ask, ...papers, files: planned.papers, pages: planned.pages };
         }
       } else if (!papers) {
@@ -109,7 +129,15 @@ export class Board {
     }
     this.planning = null;
     this.going = null;
-    this.tell();
+    // The first whole list is there at once; a second's look is worth waiting for, with that one in sight.
+    if (step === 0 && !papers && !this.failed && this.of && same(this.of, ask) && this.plan?.cutting) this.tryHarder();
+    else this.tell();
+  }
+
+  // A look that was ended early may have found less than the one before it: that one stays.
+  private isDearer(plan: Plan, ask: Ask): boolean {
+    const before = this.of && same(this.of, ask) ? this.plan?.cutting : undefined;
+    return before !== undefined && (plan.cutting?.refused ?? []).length >= (before.refused ?? []).length && (plan.cutting?.cost ?? 0) > (before.cost ?? 0) + 0.005;
   }
 
   private tell(): void {

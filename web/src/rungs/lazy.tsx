@@ -36,3 +36,4 @@ function lazy(rung: Rung, load: () => Promise<ComponentType<Props>>) {
 
 export const CutRung = lazy('cut', () => import('./all').then(({ Cut }) => Cut));
 export const PapersRung = lazy('papers', () => import('./all').then(({ PapersRung: Papers }) => Papers));
+export const WaterRung = lazy('water', () => import('./all').then(({ Water }) => Water));

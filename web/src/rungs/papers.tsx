@@ -7,9 +7,10 @@ import { Findings } from '../parts/findings';
 import { Frame } from '../parts/frame';
 import { addressOf } from '../route';
 import type { Session } from '../session';
-import { say, type WordKey } from '../words/words';
+import { say, sayMany, type WordKey } from '../words/words';
 import type { Board } from './board';
 import { CompareScreen } from './compare';
+import { HandOver } from './hand_over';
 import { PriceScreen } from './price';
 import { useBoard } from './use_board';
 import { Working, YardFaults } from './working';
@@ -45,6 +46,18 @@ function Size({ size, onSize }: { size: PaperSize; onSize: (size: PaperSize) => 
   );
 }
 
+// The first drawing, small: what lies behind the button.
+function useFace(files: PaperFile[]): string {
+  const [url, put] = useState('');
+  useEffect(() => {
+    const face = files.find((file) => /^roof-.*\.svg$/.test(file.name));
+    const made = face ? URL.createObjectURL(new Blob([face.bytes as BlobPart], { type: face.media })) : '';
+    put(made);
+    return () => URL.revokeObjectURL(made);
+  }, [files]);
+  return url;
+}
+
 const isOld = (session: Session, board: Board, yard: string): boolean =>
   board.papers !== null && (board.papers.of.job !== session.readableText || board.papers.of.yard !== yard);
 
@@ -55,6 +68,8 @@ export function PapersRung({ session, rest }: { session: Session; rest: string[]
   return paper ? <OnePaper key={paper} session={session} paper={paper} /> : <AllPapers session={session} />;
 }
 
+const kNoFiles: PaperFile[] = [];
+
 function AllPapers({ session }: { session: Session }) {
   const { board, book } = useBoard(session);
   const [size, setSize] = useState<PaperSize>(usual);
@@ -62,6 +77,7 @@ function AllPapers({ session }: { session: Session }) {
   const at = (...rest: string[]) => addressOf({ at: 'job', id: session.id, rung: 'papers', rest });
   const made = board.papers?.only === '' && !board.going?.papers ? board.papers : null;
   const sheets = made?.files.find((file) => file.name === 'sheets.pdf');
+  const face = useFace(made?.files ?? kNoFiles);
   const old = isOld(session, board, book.text);
   const choose = (one: PaperSize) => {
     usual = one;
@@ -107,16 +123,17 @@ function AllPapers({ session }: { session: Session }) {
         <>
           {sheets && (
             <button type="button" class="paper-sheet" onClick={() => saveAs(session, sheets)}>
-              <b>{say('papers.sheets', { size: made.size })}</b>
-              <span>{say('papers.size', { size: Math.ceil(sheets.bytes.length / 1000) })}</span>
+              <span class="leaf" aria-hidden="true">{face && <img src={face} alt="" />}</span>
+              <span>
+                <b>{say('papers.sheets', { size: made.size })}</b>
+                <small>{say('papers.size', { size: Math.ceil(sheets.bytes.length / 1000) })}</small>
+              </span>
             </button>
           )}
           {kGroups.map((group) => <Files key={group.title} session={session} title={group.title} files={made.files.filter((file) => group.has(file.name))} />)}
         </>
       )}
-      <button type="button" class="wide" onClick={() => download(fileName(job.title ?? '', '.json'), 'application/json', session.text)}>
-        {say('papers.job')}
-      </button>
+      <HandOver session={session} />
       <section>
         <h3>{say('findings.title')}</h3>
         <Findings session={session} findings={(readable?.plan?.findings ?? []).filter((one) => one.level !== 'note')} />
@@ -129,7 +146,7 @@ function Files({ session, title, files }: { session: Session; title: WordKey; fi
   if (files.length === 0) return null;
   return (
     <details class="all">
-      <summary>{say(title, { count: files.length })}</summary>
+      <summary>{sayMany(title, files.length)}</summary>
       <ul class="files">
         {files.map((file) => (
           <li key={file.name}><button type="button" onClick={() => saveAs(session, file)} data-engine>{file.name}</button></li>
@@ -148,7 +165,7 @@ function Pages({ pages, label }: { pages: string[]; label: (n: number) => string
     return () => made.forEach((url) => URL.revokeObjectURL(url));
   }, [pages]);
   return (
-    <div class="pages" tabIndex={0} role="group" aria-label={say('papers.pages', { count: pages.length })}>
+    <div class="pages" tabIndex={0} role="group" aria-label={sayMany('papers.pages', pages.length)}>
       {urls.map((url, i) => <img key={url} src={url} alt={label(i + 1)} />)}
     </div>
   );
@@ -164,7 +181,7 @@ function OnePaper({ session, paper }: { session: Session; paper: PaperName }) {
   const ready = board.of !== null && board.of.job === session.readableText && board.of.yard === book.text && book.faults.length === 0;
   useEffect(() => {
     if (ready && !made && !board.going && !board.failed && board.faults.length === 0) board.make(paper, size);
-  }, [ready, made === null, paper, size]);
+  }, [ready, board.going === null, made === null, paper, size]);
   const pages = made?.pages.get(paper) ?? kNone;
   const files = (made?.files ?? []).filter((file) => file.name.endsWith('.pdf') || file.name.endsWith('.csv'));
   const name = say(`paper.${paper}` as 'paper.order');

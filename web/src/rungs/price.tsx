@@ -7,7 +7,7 @@ import { Whys } from '../parts/why';
 import { addressOf } from '../route';
 import type { Session } from '../session';
 import { useAnswer } from '../use';
-import { say, sayIfKnown } from '../words/words';
+import { say, sayMany, sayIfKnown } from '../words/words';
 import { Offer } from './offer';
 import { money, number } from './shown';
 import { useBoard } from './use_board';
@@ -18,11 +18,11 @@ type Line = Price['lines'][number];
 
 const kGroups = ['covering', 'battens', 'timber', 'fixings', 'lead', 'finishing', 'labour', 'access'];
 
-const perOf = (per: string): string => sayIfKnown(`yard.per.${per}`, per);
+const perOf = (per: string): string => sayIfKnown(`price.unit.${per}`, per);
 const sumOf = (line: Line, currency: string): string =>
   line.price === undefined
-    ? `${number(line.quantity, 2)} ${perOf(line.per)}`
-    : `${number(line.quantity, 2)} ${perOf(line.per)} × ${money(line.price, currency)}`;
+    ? say('price.quantity', { n: number(line.quantity, 2), unit: perOf(line.per) })
+    : say('price.product', { n: number(line.quantity, 2), unit: perOf(line.per), price: money(line.price, currency) });
 
 // Why so many: the figure, its sum and its rule, which a person may change.
 function Why({ session, line }: { session: Session; line: Line }) {
@@ -103,13 +103,13 @@ export function PriceScreen({ session }: { session: Session }) {
       stage={{ view: `roof/${slopeName(session.job.slopes[0]!, 0)}`, views: [], onView: () => undefined, look: 'no-lengths', mark: () => '' }}
     >
       <p><a class="button" href={addressOf({ at: 'job', id: session.id, rung: 'papers', rest: [] })}>{say('papers.all')}</a></p>
-      <h2>{say('price.title')}</h2>
+      <h2 class="at-total"><span>{say('price.title')}</span> {price && <b>{money(price.sums.at(-1)?.amount ?? 0, price.currency)}</b>}</h2>
       <YardFaults session={session} faults={[...book.faults, ...board.faults]} />
       <Working board={board} />
       {price && (
         <>
           {price.invented && <p class="insisted">{say('yard.invented')}</p>}
-          {price.missing > 0 && <p class="wrong-here">{say('price.some_missing', { count: price.missing })}</p>}
+          {price.missing > 0 && <p class="wrong-here">{sayMany('price.some_missing', price.missing)}</p>}
           <Sums price={price} />
           {price.vat === undefined && <p class="quiet">{say('price.no_vat')}</p>}
           {kGroups.map((name) => <Group key={name} session={session} name={name} price={price} open={open} onOpen={setOpen} />)}

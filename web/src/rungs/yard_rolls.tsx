@@ -1,15 +1,15 @@
 // What can be bought, by code, and what lies in the rack.
 import { useState } from 'preact/hooks';
 import { withValue } from '../job/path';
-import { say } from '../words/words';
-import { money, number } from './shown';
+import { say, sayMany } from '../words/words';
+import { money, tape } from './shown';
 import { isUnder, Wrong, YardField } from './yard_fields';
 import type { Yard, YardBook } from './yard_book';
 
 type YardRoll = Yard['rolls'][number];
 
 const kCodes = [3, 4, 5, 6, 7, 8];
-const shownLength = (value: unknown): string => (typeof value === 'number' ? number(value, 1) : String(value ?? ''));
+const shownLength = (value: unknown): string => (typeof value === 'number' ? tape(value, false) : String(value ?? ''));
 const sizeOf = (one: { width?: unknown; length?: unknown }): string => `${shownLength(one.width)} × ${shownLength(one.length)}`;
 
 // Of rolls that are sold by the kilogram at one price, that price.
@@ -58,6 +58,7 @@ function RollFields({ book, at }: { book: YardBook; at: number }) {
 
 function Code({ book, code, indices }: { book: YardBook; code: number; indices: number[] }) {
   const [open, setOpen] = useState(-1);
+  const [unfolded, unfold] = useState(false);
   const { yard } = book;
   if (!yard) return null;
   const rolls = indices.map((i) => yard.rolls[i]!);
@@ -75,9 +76,9 @@ function Code({ book, code, indices }: { book: YardBook; code: number; indices: 
     setOpen(yard.rolls.length);
   };
   return (
-    <details class="all" open={wrong > 0 || undefined}>
+    <details class="all" open={unfolded || wrong > 0} onToggle={(event) => unfold(event.currentTarget.open)}>
       <summary>
-        <span>{say('yard.code', { code, count: rolls.length })}</span>
+        <span>{sayMany('yard.code', rolls.length, { code })}</span>
         <b>{wrong > 0 ? say('level.wrong') : price !== undefined ? say('yard.a_kg', { price: money(price, yard.currency ?? 'GBP') }) : ''}</b>
       </summary>
       {first !== undefined && (

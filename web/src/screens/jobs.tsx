@@ -1,5 +1,6 @@
 // The jobs that are kept here, and how to begin one.
 import { useEffect, useState } from 'preact/hooks';
+import type { Engine } from '../engine/engine';
 import { emptyJob } from '../job/changes';
 import { download, fileName, jobOf, pickFile, textOf } from '../job/files';
 import type { Job } from '../generated/job';
@@ -7,11 +8,18 @@ import { addressOf, go } from '../route';
 import { dropDraft } from '../store/drafts';
 import { newId, type Listed, type Store } from '../store/store';
 import { Settings } from '../parts/settings';
+import { Thumb } from '../parts/thumb';
 import { say, type WordKey } from '../words/words';
 
 const kCoverings: Job['slopes'][number]['covering']['kind'][] = ['plain-tile', 'slate', 'profiled-tile', 'flat-tile'];
 
-export function Jobs({ store, inFolder }: { store: Store; inFolder: boolean }) {
+// As much of a roof as shows how such units lie.
+function patch(kind: (typeof kCoverings)[number]): string {
+  const job = emptyJob('', 'roof', kind);
+  return textOf({ ...job, slopes: job.slopes.map((one) => ({ ...one, rafter: 1000, width: 1500 })) });
+}
+
+export function Jobs({ store, inFolder, engine }: { store: Store; inFolder: boolean; engine: Engine }) {
   const [jobs, put] = useState<Listed[] | null>(null);
   const [trouble, setTrouble] = useState<WordKey | ''>('');
   const [thrown, setThrown] = useState<{ id: string; text: string } | null>(null);
@@ -71,7 +79,10 @@ export function Jobs({ store, inFolder }: { store: Store; inFolder: boolean }) {
         <h2>{say('jobs.start')}</h2>
         <div class="starts">
           {kCoverings.map((kind) => (
-            <button key={kind} type="button" onClick={() => start(kind)}>{say(`choice.${kind}`)}</button>
+            <button key={kind} type="button" onClick={() => start(kind)}>
+              <Thumb engine={engine} name={kind} text={async () => patch(kind)} />
+              {say(`choice.${kind}`)}
+            </button>
           ))}
         </div>
         <div class="starts quiet">
@@ -85,7 +96,10 @@ export function Jobs({ store, inFolder }: { store: Store; inFolder: boolean }) {
         <ul class="job-list">
           {(jobs ?? []).map((one) => (
             <li key={one.id}>
-              <a href={addressOf({ at: 'job', id: one.id, rung: 'measure', rest: [] })} data-own>{one.title || say('job.untitled')}</a>
+              <a href={addressOf({ at: 'job', id: one.id, rung: 'measure', rest: [] })} data-own>
+                <Thumb engine={engine} name={`${one.id} ${one.changed}`} text={async () => (await store.open(one.id))?.text ?? null} />
+                {one.title || say('job.untitled')}
+              </a>
               <div class="small">
                 <button type="button" onClick={() => void copy(one.id)}>{say('jobs.copy')}<span class="unseen" data-own> {one.title}</span></button>
                 <button type="button" onClick={() => void open(one.id, (text) => download(fileName(one.title, '.json'), 'application/json', text))}>

@@ -73,6 +73,7 @@ export function Lead({ session, rest }: { session: Session; rest: string[] }) {
           key: piece ? `${piece.mark} ${piece.junction ?? ''}` : nearest,
           has: (tag) => {
             const [kind, of, , ...at] = tag.split('/');
+            if (kind === 'mark') return piece !== undefined && of === piece.mark;
             return kind === 'piece' && (piece ? of === piece.mark && at.join('/') === piece.junction : at.join('/') === nearest);
           },
         },

@@ -82,6 +82,9 @@ export function OnTheRoof({ session }: { session: Session }) {
           label={say('roof.picture', { n: here + 1 })}
           look="no-lengths no-marks stepping"
           mark={layer}
+          near={{ key: String(here), has: (tag) => tag.startsWith('piece/') && layer(tag) === 'now' }}
+          onZoom={(nearer) => session.lookNearer(nearer)}
+          nearer={session.readableNearer}
         />
       </div>
       <h1 class="step" aria-live="polite" data-engine>{step.text}</h1>
