@@ -22,8 +22,9 @@ using geom::Vec3;
 
 // Beside the fold, where a sheet that lies below the slope's plane is met as well.
 constexpr double kBeside = 40;  // mm
-// The head of the line lies under what covers the ridge.
-constexpr double kHand = 5;  // mm
+constexpr double kHand = 5;    // mm
+// At the head of a valley its lead goes on over the ridge: as far as what ends a slope at its top laps it.
+constexpr double kOver = 75;  // mm
 
 struct Span {
   double from = 0;  // up the slope
@@ -88,7 +89,7 @@ void measure_open_valley(Measures& m, const job::SlopeJoin& join, const Measures
       before = &span;
     }
   }
-  if (reached < side.run.in_mm() - kHand) open(reached);
+  if (reached < side.run.in_mm() + kOver) open(reached);
 }
 
 void measure_mitred(Measures& m, const job::SlopeJoin& join, Measures::At at,

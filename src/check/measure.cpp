@@ -384,10 +384,13 @@ void measure_flashings(Measures& m) {
                                 [](const Along& a, const Along& b) { return a.to < b.to; })
             ->to;
       };
-      constexpr double kHand = 30;  // mm: an upstand's end that is trimmed on the spot
+      // Steps begin where a joint allows it: the first upstand's end is trimmed on the spot.
+      constexpr double kFirstStep = 30;  // mm
+      const double hand = tolerance::kHandCut.in_mm();
+      const bool stepped = !covers.empty() && covers.front().lead->kind != "cover-flashing";
       if (!soakers.empty() && !covers.empty() &&
-          (furthest(covers) < furthest(soakers) - kHand ||
-           covers.front().from > soakers.front().from + kHand))
+          (furthest(covers) < std::min(furthest(soakers), face.frame.length.in_mm()) - hand ||
+           covers.front().from > soakers.front().from + (stepped ? kFirstStep : hand)))
         m.broken("check.flashing_ends", at, {}, "common practice, no source");
     }
     if (m.options.has(Part::lap_down) && !level) {
@@ -527,6 +530,20 @@ void measure_stacks(Measures& m) {
       });
     });
   };
+  const auto gusset_at = [&](const PlacedFace& face, double u) {
+    return std::any_of(m.slope.leads.begin(), m.slope.leads.end(), [&](const PlacedLead& lead) {
+      if (lead.junction != face.junction || lead.face != face.face.name || lead.kind != "corner") return false;
+      double u0 = 1e300;
+      double u1 = -1e300;
+      for (const PlacedPanel& panel : lead.panels) {
+        for (const Vec3& p : panel.ring) {
+          u0 = std::min(u0, p.x);
+          u1 = std::max(u1, p.x);
+        }
+      }
+      return u0 < u + kIn && u1 > u - kIn;
+    });
+  };
   for (const PlacedFace& face : m.slope.faces) {
     const Measures::At at{face.junction, face.face.name, -2};
     if (face.face.kind == job::FaceKind::front && face.welded) {
@@ -534,6 +551,11 @@ void measure_stacks(Measures& m) {
       const double s = face.face.from.s.in_mm() + m.slope.face * tan_deg(m.slope.pitch) + 20;
       if (!covered(face, face.face.from.u.in_mm() - kIn, s) ||
           !covered(face, face.face.to.u.in_mm() + kIn, s))
+        m.broken("check.corner_open", at, {}, "common practice, no source");
+    }
+    if (face.face.kind == job::FaceKind::back && face.welded) {
+      // Past each side, where the gutter's upstand was cut to be folded round.
+      if (!gusset_at(face, face.face.from.u.in_mm()) || !gusset_at(face, face.face.to.u.in_mm()))
         m.broken("check.corner_open", at, {}, "common practice, no source");
     }
     if (face.face.kind == job::FaceKind::side && face.through_ridge) {

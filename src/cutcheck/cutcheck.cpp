@@ -252,6 +252,10 @@ void check_bounds(const job::Plan& plan, const job::Yard& yard, const practice::
         code.any > code.straight + kPenny) {
       out.push_back({"bound", where + " / above the plan"});
     }
+    if (code.straight > area + kPenny &&
+        code.straight > cutcheck::straight(plan, yard, pack, code, cut) + kPenny) {
+      out.push_back({"bound", where + " / straight"});
+    }
     strips += code.strips;
     any += code.any;
     straight += code.straight;

@@ -1,15 +1,20 @@
 #include "proof.h"
 
+#include "anyhow.h"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
 #include <numeric>
+#include <set>
+#include <string>
 #include <vector>
 
 namespace lapwright::cutcheck {
 
 namespace {
 
+constexpr std::int64_t kCellsMost = 2'000'000;  // of the table of straight cutting
 constexpr double kParts = 1000;  // money is counted in thousandths
 
 struct Size {
@@ -186,6 +191,42 @@ std::int64_t rounded_up(const Question& q, std::int64_t bound) {
   return (bound + step - 1) / step * step;
 }
 
+// Whole rolls: a plan's rolls together are worth at least what it must yield, each at most its worth. The least cost of
+// such rolls, worths counted in steps of 2^shift upwards.
+std::int64_t in_whole_rolls(const Question& q, const std::vector<std::int64_t>& worths, std::int64_t must, int shift) {
+  const auto count = [&](std::int64_t worth) {
+    const std::int64_t step = std::int64_t{1} << shift;
+    return worth / step + (worth % step == 0 ? 0 : 1);
+  };
+  const std::int64_t end = count(must);
+  constexpr std::int64_t kDear = std::int64_t{1} << 60;
+  std::vector<std::int64_t> cost(static_cast<std::size_t>(end) + 1, kDear);
+  cost.front() = 0;
+  const auto at = [&](std::int64_t v) -> std::int64_t& { return cost[static_cast<std::size_t>(std::max<std::int64_t>(v, 0))]; };
+  // Stock that runs out, one piece of it after the other; then what does not, each as often as it likes.
+  for (std::size_t s = 0; s < q.sizes.size(); ++s) {
+    const std::int64_t steps = count(worths[s]);
+    if (steps <= 0) continue;
+    const std::int64_t most = q.sizes[s].most < 0 ? 0 : std::min(q.sizes[s].most, end / steps + 1);
+    for (std::int64_t n = 0; n < most; ++n) {
+      for (std::int64_t v = end; v >= 1; --v) at(v) = std::min(at(v), q.sizes[s].cost + at(v - steps));
+    }
+  }
+  for (std::size_t s = 0; s < q.sizes.size(); ++s) {
+    const std::int64_t steps = count(worths[s]);
+    if (steps <= 0 || q.sizes[s].most >= 0) continue;
+    for (std::int64_t v = 1; v <= end; ++v) at(v) = std::min(at(v), q.sizes[s].cost + at(v - steps));
+  }
+  return at(end) >= kDear ? 0 : at(end);
+}
+
+std::int64_t in_whole_rolls(const Question& q, const std::vector<std::int64_t>& worths, std::int64_t must) {
+  if (must <= 0 || q.keep_rate != 0) return 0;
+  int shift = 0;
+  while ((must >> shift) > 8191) ++shift;
+  return std::max(in_whole_rolls(q, worths, must, shift), in_whole_rolls(q, worths, must, shift + 1));
+}
+
 // Every strip cutting there is, by what is left to cut: small jobs only.
 class TryAll {
  public:
@@ -336,23 +377,29 @@ double proven(const job::Plan& plan, const job::Yard& yard, const practice::Pack
   const Question q = question(plan, yard, pack, code, wanted);
   const std::int64_t scale = code.proof.scale;
   std::int64_t sum = 0;
+  std::set<std::string> priced;
   for (const job::CutProof::Price& price : code.proof.prices) {
     const auto have = wanted.find(price.mark);
-    if (price.price < 0) return -1;
+    if (price.price < 0 || !priced.insert(price.mark).second) return -1;
     if (have != wanted.end()) sum += price.price * have->second;
   }
+  const std::int64_t must = sum;
+  std::vector<std::int64_t> worths;
+  bool linear = true;
   for (const Size& size : q.sizes) {
     const auto across = [&](std::int64_t left) { return scale * credit(q, size.width, left); };
     const auto along = [&](std::int64_t left) { return scale * credit(q, left, size.length); };
     const std::int64_t worth = std::max(most_of(q, size.width, size.length, true, across),
                                         most_of(q, size.length, size.width, false, along));
+    worths.push_back(worth);
     const std::int64_t over = worth - size.cost * scale;
     if (over <= 0) continue;
-    if (size.most < 0) return -1;
-    sum -= over * size.most;
+    linear = linear && size.most >= 0;
+    if (size.most >= 0) sum -= over * size.most;
   }
-  const std::int64_t bound = sum <= 0 ? 0 : (sum + scale - 1) / scale;
-  return static_cast<double>(rounded_up(q, bound)) / kParts + q.pieces;
+  const std::int64_t bound = sum <= 0 || !linear ? 0 : (sum + scale - 1) / scale;
+  const std::int64_t best = std::max(rounded_up(q, bound), in_whole_rolls(q, worths, must));
+  return static_cast<double>(best) / kParts + q.pieces;
 }
 
 double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
@@ -367,6 +414,9 @@ double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pac
     left.erase(have);
   }
   const double back = static_cast<double>(q.keep_rate) / 1e6;
+  std::vector<std::int64_t> areas;
+  for (const Size& size : q.sizes) areas.push_back(size.width * size.length);
+  const std::int64_t rolls = in_whole_rolls(q, areas, static_cast<std::int64_t>(area));
   double cost = area * back;
   std::vector<std::pair<double, double>> lead;  // money of a mm², mm² that there are
   for (const Size& size : q.sizes) {
@@ -381,7 +431,56 @@ double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pac
     area -= here;
   }
   const auto whole = static_cast<std::int64_t>(std::ceil(cost * (1 - 1e-12)));
-  return static_cast<double>(rounded_up(q, whole)) / kParts + q.pieces;
+  return static_cast<double>(std::max(rounded_up(q, whole), rolls)) / kParts + q.pieces;
+}
+
+double straight(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
+                const std::map<std::string, std::int64_t>& wanted) {
+  const job::CutProof& proof = code.proof;
+  const std::int64_t step = whole(proof.straight_step.in_mm());
+  if (step <= 0 || proof.straight_scale <= 0 || !boxes_are_true(plan, code, wanted)) return -1;
+  const Question q = question(plan, yard, pack, code, wanted);
+  if (q.keep_rate != 0) return -1;
+  std::map<std::string, std::int64_t> price_of;
+  std::int64_t must = 0;
+  for (const job::CutProof::Price& price : proof.straight_prices) {
+    const auto have = wanted.find(price.mark);
+    if (price.price < 0 || price.price > (std::int64_t{1} << 31) || !price_of.emplace(price.mark, price.price).second) {
+      return -1;
+    }
+    if (have != wanted.end()) must += price.price * have->second;
+  }
+  std::vector<Worth> items;
+  for (std::size_t i = 0; i < q.items.size(); ++i) {
+    Worth item{q.items[i].across / step, q.items[i].along / step, 0};
+    if (item.across <= 0 || item.along <= 0) return -1;
+    for (const std::string& mark : proof.boxes[i / 2].marks) item.value += price_of[mark];
+    items.push_back(item);
+  }
+  std::int64_t widest = 0;
+  std::int64_t longest = 0;
+  for (const Size& size : q.sizes) {
+    widest = std::max(widest, size.width / step);
+    longest = std::max(longest, size.length / step);
+  }
+  if (widest * longest > kCellsMost) return -1;
+  const CutAnyhow table(items, widest, longest);
+  // Where a roll is worth more than it costs, all prices shrink until none is.
+  double rate = 1024 / static_cast<double>(proof.straight_scale);
+  std::vector<std::int64_t> worths;
+  for (const Size& size : q.sizes) {
+    worths.push_back(table.value(size.width / step, size.length / step));
+    if (size.most >= 0 || worths.back() == 0) continue;
+    rate = std::min(rate, static_cast<double>(size.cost) / static_cast<double>(worths.back()));
+  }
+  double sum = static_cast<double>(must) * rate;
+  for (std::size_t s = 0; s < q.sizes.size(); ++s) {
+    const double over = static_cast<double>(worths[s]) * rate - static_cast<double>(q.sizes[s].cost);
+    if (q.sizes[s].most >= 0 && over > 0) sum -= over * static_cast<double>(q.sizes[s].most);
+  }
+  const auto linear = static_cast<std::int64_t>(std::ceil(std::max(0.0, sum) * (1 - 1e-12)));
+  const std::int64_t best = std::max(rounded_up(q, linear), in_whole_rolls(q, worths, must));
+  return static_cast<double>(best) / kParts + q.pieces;
 }
 
 double searched(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,

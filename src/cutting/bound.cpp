@@ -1,5 +1,6 @@
 #include <lapwright/cutting/bound.h>
 
+#include "cover.h"
 #include "two_stage.h"
 
 #include <algorithm>
@@ -53,19 +54,25 @@ Certificate certify_two_stage(const Problem& problem, const std::vector<double>&
     if (above == 0) {
       std::int64_t sum = -taken_off;
       for (std::size_t t = 0; t < prices.size(); ++t) sum += out.prices[t] * problem.demand[t];
-      out.bound = rounded_up(problem, up(sum, out.scale));
+      out.linear = rounded_up(problem, up(sum, out.scale));
+      std::vector<std::int64_t> values;
+      for (std::size_t s = 0; s < problem.stocks.size(); ++s) values.push_back(table.most(s));
+      out.bound = std::max(out.linear, covered(problem, values, sum + taken_off));
       return out;
     }
     shrink = 1 - (1 - shrink) * (1 - above) + (attempt > 0 ? shrink * 0.1 : 0) + 1e-13;
   }
   out.prices.assign(prices.size(), 0);
-  out.bound = 0;
   return out;
 }
 
 std::int64_t area_bound(const Problem& problem, const std::vector<double>& areas) {
   double needed = 0;
   for (std::size_t t = 0; t < areas.size(); ++t) needed += areas[t] * static_cast<double>(problem.demand[t]);
+  std::vector<std::int64_t> each;
+  for (const Stock& stock : problem.stocks) each.push_back(std::int64_t{stock.width} * stock.length);
+  // Two square units off: a sum of doubles proves nothing to the last of them.
+  const std::int64_t whole_rolls = covered(problem, each, static_cast<std::int64_t>(needed) - 2);
   // Limited stock first where it is cheaper by area: the fractional knapsack is a bound.
   std::vector<std::size_t> order(problem.stocks.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
@@ -93,7 +100,7 @@ std::int64_t area_bound(const Problem& problem, const std::vector<double>& areas
   const double safe = cost * (1 - 1e-12);
   auto whole = static_cast<std::int64_t>(safe);
   if (static_cast<double>(whole) < safe) ++whole;
-  return rounded_up(problem, whole);
+  return std::max(rounded_up(problem, whole), whole_rolls);
 }
 
 std::int64_t rounded_up(const Problem& problem, std::int64_t bound) {

@@ -163,8 +163,18 @@ job::Cutting CutPlan::result() const {
     }
     bounds.best_strips = bounds.cost <= bounds.strips + 1e-6;
     bounds.proof.scale = cutter.strips().scale;
-    for (std::size_t t = 0; all && t < cutter.strips().prices.size(); ++t) {
-      bounds.proof.prices.push_back({code.pieces.marks[t], cutter.strips().prices[t]});
+    // Stopped before it was proven, the plan has no prices yet: none of them is worth anything, then.
+    const std::vector<std::int64_t>& prices = cutter.strips().prices;
+    for (std::size_t t = 0; all && t < missing.size(); ++t) {
+      bounds.proof.prices.push_back({code.pieces.marks[t], t < prices.size() ? prices[t] : 0});
+    }
+    const Cutter::StraightProof straightly = cutter.straight_proof();
+    if (all && straightly.step > 0 && bounds.straight > bounds.any) {
+      bounds.proof.straight_step = Length::mm(straightly.step);
+      bounds.proof.straight_scale = straightly.unit;
+      for (std::size_t t = 0; t < straightly.prices.size(); ++t) {
+        bounds.proof.straight_prices.push_back({code.pieces.marks[t], straightly.prices[t]});
+      }
     }
     for (const Fitting& fitting : code.pieces.fittings) {
       job::CutProof::Box box{Length::mm(fitting.option.along), Length::mm(fitting.option.across), {}};

@@ -202,6 +202,11 @@ std::int64_t Cutter::exact_strips() const {
 std::int64_t Cutter::straight() const {
   return state_->straight;
 }
+Cutter::StraightProof Cutter::straight_proof() const {
+  if (!state_->straight_bound) return {};
+  const StraightBound::Proof& proof = state_->straight_bound->proof();
+  return {proof.step, proof.unit, proof.prices};
+}
 std::int64_t Cutter::work() const {
   return state_->work();
 }

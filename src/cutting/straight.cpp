@@ -1,5 +1,7 @@
 #include "straight.h"
 
+#include "cover.h"
+
 #include "grid.h"
 
 #include <lapwright/cutting/bound.h>
@@ -29,7 +31,7 @@ std::vector<GuillotineTable::Item> items_of(const Problem& problem, std::int32_t
   std::vector<GuillotineTable::Item> out;
   for (std::size_t i = 0; i < problem.options.size(); ++i) {
     const Option& option = problem.options[i];
-    const std::int32_t along = std::max(1, option.along / step);
+    const std::int32_t along = std::max(1, option.along / step);  // see too_coarse_
     const std::int32_t across = std::max(1, option.across / step);
     out.push_back({across, along});
     option_of.push_back(static_cast<std::int32_t>(i));
@@ -53,14 +55,19 @@ StraightBound::StraightBound(const Problem& problem, ColumnGeneration& program)
       program_(program),
       step_(step_of(problem)),
       table_(items_of(problem, step_, option_of_), most(problem, step_, &Stock::width),
-             most(problem, step_, &Stock::length)) {}
+             most(problem, step_, &Stock::length)) {
+  // A piece smaller than a step cannot be rounded down: there is no bound, then.
+  for (const Option& option : problem.options) {
+    too_coarse_ = too_coarse_ || option.along < step_ || option.across < step_;
+  }
+}
 
 std::int64_t StraightBound::round_work() const {
   return table_.work() / kStepsOfWork;
 }
 
 bool StraightBound::step() {
-  if (++rounds_ > kRoundsMost) return false;
+  if (++rounds_ > kRoundsMost || too_coarse_) return false;
   work_ += round_work();
   const std::vector<double> prices = program_.prices();
   // Whole prices, so scaled that the dearest way to fill the largest stock with them stays in range.
@@ -119,7 +126,13 @@ bool StraightBound::step() {
   }
   const auto bound = static_cast<std::int64_t>(
       sum <= 0 ? 0 : (static_cast<double>(sum) * 1024 / static_cast<double>(unit)) * (1 - 1e-12));
-  bound_ = std::max(bound_, rounded_up(problem_, bound));
+  std::int64_t demand = 0;
+  for (std::size_t t = 0; t < whole.size(); ++t) demand += whole[t] * problem_.demand[t];
+  const std::int64_t proven = std::max(rounded_up(problem_, bound), covered(problem_, worth_of, demand));
+  if (proven > bound_) {
+    bound_ = proven;
+    proof_ = {step_, unit, whole};
+  }
 
   bool any = false;
   for (std::size_t s = 0; s < problem_.stocks.size(); ++s) {

@@ -22,6 +22,13 @@ class StraightBound {
 
   bool step();  // one round; false when the bound will not rise any more
   std::int64_t bound() const { return bound_; }
+  // Who doubts it prices with these, each in 1024/unit of the problem's money, sides rounded down to steps.
+  struct Proof {
+    std::int32_t step = 0;
+    std::int64_t unit = 0;
+    std::vector<std::int64_t> prices;
+  };
+  const Proof& proof() const { return proof_; }
   std::int64_t work() const { return work_; }
   std::int64_t round_work() const;
 
@@ -34,8 +41,10 @@ class StraightBound {
   std::vector<std::int32_t> option_of_;  // of each item of the table
   GuillotineTable table_;
   std::int64_t bound_ = 0;
+  Proof proof_;
   std::int64_t work_ = 0;
   int rounds_ = 0;
+  bool too_coarse_ = false;
 };
 
 }  // namespace lapwright::cutting

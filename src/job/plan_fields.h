@@ -348,6 +348,11 @@ void fields(Out& out, const CutProof& v) {
   out.list("prices", "At which no strip pattern is worth more than its stock.", v.prices, When::given);
   out.list("boxes", "Rectangles that pieces may be cut from: one piece each, or several head to tail.",
            v.boxes, When::given);
+  out.mm("straight_step", "Of the bound on straight cutting: sides are rounded down to steps of this; 0: not proven.",
+         v.straight_step);
+  out.count("straight_scale", "Of its prices, in 1/1024.", v.straight_scale);
+  out.list("straight_prices", "Its prices: at them the most that a roll can be worth, however it is cut, bounds the cost.",
+           v.straight_prices, When::given);
 }
 
 template <class Out>
@@ -361,7 +366,7 @@ void fields(Out& out, const CutCode& v) {
   out.number("searched", "The cheapest strip cutting of a small job, every one of them tried; 0: not tried.",
              v.searched);
   out.flag("best_strips", "No strip cutting is cheaper than this plan.", v.best_strips, When::given);
-  out.object("proof", "Of the strip bound.", v.proof, true);
+  out.object("proof", "Of the bounds on strip cutting and on straight cutting.", v.proof, true);
 }
 
 template <class Out>

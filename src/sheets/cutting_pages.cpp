@@ -1,6 +1,7 @@
 // The cutting list: what to buy, then each roll to scale with its steps for knife, straight edge and tape.
 #include "pages.h"
 #include "roll_view.h"
+#include "step_view.h"
 
 #include <lapwright/draw/font.h>
 
@@ -94,7 +95,13 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
   const Words& words = sheets.words();
   // The hooked end is at the bottom, so that the tape runs up the page.
   const double room_high = kArea.height() - 34;
-  const double scale = usual_scale(roll.width.in_mm(), roll.length.in_mm(), 46, room_high);
+  double scale = usual_scale(roll.width.in_mm(), roll.length.in_mm(), 46, room_high);
+  // A roll of six metres just misses 1:25, and at 1:50 its marks cannot be read.
+  constexpr double kBetween = 1.0 / 30;
+  if (scale < kBetween && roll.length.in_mm() * kBetween <= room_high &&
+      roll.width.in_mm() * kBetween <= 46) {
+    scale = kBetween;
+  }
   const draw::Drawing view = roll_view(sheets.sources(), roll, scale, true);
   const draw::Box box = draw::extents(view);
   const std::string name = words.say("sheet.cutting_roll", {{"name", roll.name, ""}});
@@ -119,6 +126,7 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
   paragraph((roll.count > 1 ? std::to_string(roll.count) + " × " : std::string()) + size_of(words, roll),
             draw::Weight::bold, 0);
   y -= 2;
+  const std::map<std::string, RollPart> where = parts_of(roll);
   // How many parts have a name, from the steps that gave it.
   std::map<std::string, std::int64_t> parts{{"roll", 1}};
   std::size_t number = 0;
@@ -130,6 +138,18 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
     parts[step.part] = 0;
     paragraph(std::to_string(++number) + ". " + step_text(words, step, of), draw::Weight::regular, 0);
     y -= 1.2;
+    if (step.part == "roll" && step.way != job::CutWay::teeth) continue;  // that is the large drawing
+    const auto part = where.find(step.part);
+    if (part == where.end()) continue;
+    const draw::Drawing drawn = step_view(sheets.sources(), roll, step, part->second, right - left - 4);
+    const draw::Box size = draw::extents(drawn);
+    if (y - size.height() < kArea.bottom + 2) {
+      page = &sheets.begin(name);
+      left = kArea.left + 2;
+      y = sheets.top() - 6;
+    }
+    page->add(drawn, {.move = {left + 4 - size.left, y - size.top}});
+    y -= size.height() + 3.5;
   }
   bool any = false;
   for (const job::CutLeft& piece : roll.left) {

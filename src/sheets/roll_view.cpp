@@ -1,5 +1,7 @@
 #include "roll_view.h"
 
+#include "laid_piece.h"
+#include "paper.h"
 #include "words.h"
 
 #include <lapwright/draw/font.h>
@@ -15,7 +17,7 @@ namespace {
 using draw::LineKind;
 using draw::Point;
 
-constexpr double kMark = draw::pt(9);
+constexpr double kMark = kNumber;
 constexpr double kRoom = 0.8;  // mm of paper round a mark
 constexpr double kTight = 0.1;  // on a screen, where a roll of six metres is smaller
 
@@ -31,6 +33,7 @@ class RollView {
       out_.add(path);
     }
     for (std::size_t i = 0; i < roll_.pieces.size(); ++i) add(roll_.pieces[i], i);
+    for (const draw::Text& label : late_) out_.add(label);
     out_.add(box(Length{}, Length{}, roll_.length, roll_.width, LineKind::outline));
     for (const job::CutLeft& left : roll_.left) {
       if (left.keep) keep(left);
@@ -57,23 +60,12 @@ class RollView {
                                     [&](const job::Piece& one) { return one.mark == piece.mark; });
     if (known == sources_.plan.pieces.end()) return;
     const geom::Box net = geom::bounds(known->net.outline);
-    const double width = static_cast<double>((net.height() + 999) / 1000);
     std::vector<Point> ring;
     Point low{1e9, 1e9};
     Point high{-1e9, -1e9};
     for (const geom::GridPoint& p : known->net.outline) {
-      double x = static_cast<double>(p.x - net.low.x) / 1000;
-      double y = static_cast<double>(p.y - net.low.y) / 1000;
-      if (piece.reversed) {
-        x = static_cast<double>(net.width()) / 1000 - x;
-        y = static_cast<double>(net.height()) / 1000 - y;
-      }
-      if (piece.turned) {
-        const double before = x;
-        x = width - y;
-        y = before;
-      }
-      const Point q = at(piece.x.in_mm() + x, piece.y.in_mm() + y);
+      const Point on = on_roll(net, piece, p);
+      const Point q = at(on.x, on.y);
       low = {std::min(low.x, q.x), std::min(low.y, q.y)};
       high = {std::max(high.x, q.x), std::max(high.y, q.y)};
       ring.push_back(q);
@@ -95,7 +87,8 @@ class RollView {
     Point middle = (low + high) * 0.5;
     if (odd) {
       // The net's straight side is its low y unless it was turned end for end.
-      const Point base = base_of(piece, known->net.outline);
+      const Point side = straight_side(known->net.outline, piece);
+      const Point base = at(side.x, side.y);
       middle = across ? Point{base.x < middle.x ? low.x + room_wide / 2 : high.x - room_wide / 2, middle.y}
                       : Point{middle.x, base.y < middle.y ? low.y + room_tall / 2 : high.y - room_tall / 2};
     }
@@ -114,35 +107,17 @@ class RollView {
     } else if (text + room <= room_tall && high_text + room <= room_wide) {
       label.rotation = 90;
       out_.add(label);
+    } else if (odd && high_text <= wide && text <= tall) {
+      // On the teeth rather than nowhere.
+      label.at = (low + high) * 0.5;
+      label.rotation = 90;
+      label.on_white = true;
+      late_.push_back(label);
+    } else if (odd && text <= wide && high_text <= tall) {
+      label.at = (low + high) * 0.5;
+      label.on_white = true;
+      late_.push_back(label);
     }
-  }
-
-  // A point of the piece's straight side as it lies: the middle of the longest edge of its outline.
-  Point base_of(const job::CutPiece& piece, const geom::Ring& outline) const {
-    const geom::Box net = geom::bounds(outline);
-    const double width = static_cast<double>((net.height() + 999) / 1000);
-    double longest = -1;
-    Point best;
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-      const geom::GridPoint a = outline[i];
-      const geom::GridPoint b = outline[(i + 1) % outline.size()];
-      const double length = static_cast<double>((b.x - a.x) * (b.x - a.x) + (b.y - a.y) * (b.y - a.y));
-      if (length <= longest) continue;
-      longest = length;
-      double x = static_cast<double>(a.x + b.x - 2 * net.low.x) / 2000;
-      double y = static_cast<double>(a.y + b.y - 2 * net.low.y) / 2000;
-      if (piece.reversed) {
-        x = static_cast<double>(net.width()) / 1000 - x;
-        y = static_cast<double>(net.height()) / 1000 - y;
-      }
-      if (piece.turned) {
-        const double before = x;
-        x = width - y;
-        y = before;
-      }
-      best = at(piece.x.in_mm() + x, piece.y.in_mm() + y);
-    }
-    return best;
   }
 
   void keep(const job::CutLeft& left) {
@@ -167,20 +142,44 @@ class RollView {
     out_.add(label);
   }
 
-  // The marks of the first step, as off a tape along the roll.
+  // The marks of the first step, as off a tape along the roll or across it.
   void first_cuts() {
     if (roll_.cuts.empty() || roll_.cuts.front().part != "roll") return;
     const job::CutStep& step = roll_.cuts.front();
-    if (step.way != job::CutWay::across) return;
+    if (step.way == job::CutWay::teeth) return;
+    const bool across = step.way == job::CutWay::across;
     const Words words(sources_);
     draw::Chain chain;
-    chain.zero = at(0, upright_ ? 0 : roll_.width.in_mm());
-    chain.towards = at(roll_.length.in_mm(), upright_ ? 0 : roll_.width.in_mm());
-    chain.offset = upright_ ? -6 : 6;
-    for (const Length mark : step.at) {
-      chain.stops.push_back({at(mark.in_mm(), upright_ ? 0 : roll_.width.in_mm()), words.tape(mark)});
-    }
+    const double edge = upright_ ? 0 : roll_.width.in_mm();
+    const auto stop = [&](double mm) { return across ? at(mm, edge) : at(0, mm); };
+    chain.zero = stop(0);
+    chain.towards = stop(across ? roll_.length.in_mm() : roll_.width.in_mm());
+    chain.offset = across && upright_ ? -6 : 6;
+    chain.size = kNumber;
+    for (const Length mark : step.at) chain.stops.push_back({stop(mark.in_mm()), words.tape(mark)});
     out_.add(chain);
+    // The names of what comes off and is cut further, on the other side.
+    Length begin;
+    for (std::size_t i = 0; i < step.gives.size(); ++i) {
+      const Length whole = across ? roll_.length : roll_.width;
+      const Length end = i < step.at.size() ? step.at[i] : whole;
+      const double middle = (begin.in_mm() + end.in_mm()) / 2;
+      const double room = (end - begin).in_mm() * scale_;
+      begin = end;
+      const bool cut_on = std::any_of(roll_.cuts.begin() + 1, roll_.cuts.end(),
+                                      [&](const job::CutStep& one) { return one.part == step.gives[i]; });
+      if (!cut_on || room < draw::line_height(kMark) * 0.75) continue;
+      const Point beside = across ? at(middle, upright_ ? roll_.width.in_mm() : 0) : at(roll_.length.in_mm(), middle);
+      draw::Text label;
+      label.text = step.gives[i];
+      label.size = kMark;
+      label.weight = draw::Weight::bold;
+      label.seat = draw::Seat::middle;
+      const bool sideways = across == upright_;  // what is named lies along the paper's height
+      label.anchor = !sideways ? draw::Anchor::middle : across ? draw::Anchor::end : draw::Anchor::start;
+      label.at = beside + (sideways ? Point{across ? -2.0 : 2.0, 0} : Point{0, across ? -3.0 : 3.0});
+      out_.add(label);
+    }
   }
 
   const Sources& sources_;
@@ -189,6 +188,7 @@ class RollView {
   bool upright_;
   PieceTag tag_;
   draw::Drawing out_;
+  std::vector<draw::Text> late_;  // over the teeth of both of a pair
 };
 
 }  // namespace

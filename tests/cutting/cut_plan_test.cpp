@@ -1,5 +1,6 @@
 // The stage as a whole: pieces and yard in, a list that its judge finds sound; and the judge sees what is
 // broken.
+#include "cutting_run.h"
 #include "planned.h"
 #include "planning.h"
 
@@ -223,6 +224,54 @@ TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {
   EXPECT_EQ(job::write_yard(*again), job::write_yard(after));
 }
 
+// Cancelled or out of time after any slice, what is there is a whole plan, and what it says of itself holds.
+TEST(CutPlan, whenever_it_is_stopped_the_plan_is_sound) {
+  for (const char* rest :
+       {R"(, "scrap_per_kg": 100})", R"(, "scrap_per_kg": 100, "keep_from": [500, 150]})"}) {
+    const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300},
+                                      {"code": 4, "width": 450, "length": 6000, "price_per_kg": 290},
+                                      {"code": 5, "width": 390, "length": 3000, "price_per_kg": 280, "in_stock": 1})",
+                                   rest);
+    job::Plan plan;
+    add(plan, "S1", 4, rectangle(200, 175), 2);
+    add(plan, "S2", 4, rectangle(440, 120), 3);
+    add(plan, "A1", 5, rectangle(1400, 310), 3);
+    for (int i = 0; i < 12; ++i)
+      add(plan, "B" + std::to_string(i), 5, rectangle(150 + 7 * i, 130 + 3 * i), 5);
+    CutPlan run(plan, yard, pack(), 0.01);
+    int stops = 0;
+    for (bool more = true; more;) {
+      more = run.step();
+      if (!run.has_plan()) continue;
+      plan.cutting = run.result();
+      ++stops;
+      for (const cutcheck::Complaint& complaint : cutcheck::check(plan, yard, pack())) {
+        ADD_FAILURE() << stops << ": " << complaint.rule << ": " << complaint.where;
+        more = false;
+      }
+    }
+    EXPECT_GE(stops, 5);
+  }
+}
+
+// The engine hands out no list that its judge has not seen: one for another yard is our own fault, and none
+// comes out.
+TEST(CutPlan, the_judge_is_asked_by_default) {
+  const engine::YardUsed planned_with{
+      yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})"), false};
+  const engine::YardUsed another{yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 310})"),
+                                 false};
+  engine::Planned planned{{}, pack(), *practice::Catalogue::built_in(), {}};
+  add(planned.plan, "S1", 4, rectangle(200, 175), 5);
+  CutPlan run(planned.plan, planned_with.yard, pack(), 0);
+  while (run.step()) {
+  }
+  EXPECT_TRUE(engine::take_in(run, planned_with, planned));
+  const auto refused = engine::take_in(run, another, planned);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().front().code, FaultCode::internal);
+}
+
 TEST(CutPlan, a_kerf_keeps_its_room) {
   const job::Yard yard =
       yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})", R"(, "kerf": 3})");
@@ -335,6 +384,79 @@ TEST_F(Broken, a_cut_is_at_another_place) {
   EXPECT_TRUE(caught("outside") || caught("cut"));
 }
 
+// Four pieces round a middle, each end against the next one's side: they lie side by side and no cut goes
+// through.
+TEST_F(Broken, a_windmill_that_no_straight_cut_parts) {
+  plan_ = {};
+  add(plan_, "W1", 4, rectangle(200, 100), 4);
+  cut(plan_, yard_);
+  job::Cutting& cutting = *plan_.cutting;
+  ASSERT_EQ(cutting.rolls.size(), 1U);
+  job::CutRoll& roll = cutting.rolls.front();
+  roll.left.clear();
+  const auto at = [](double x, double y, bool turned) {
+    return job::CutPiece{"W1", Length::mm(x), Length::mm(y), turned, false};
+  };
+  roll.pieces = {at(0, 0, false), at(200, 0, true), at(100, 200, false), at(0, 100, true)};
+  // Whatever steps are said to yield them: across at 300, then all four from the square that comes off.
+  roll.cuts = {{"roll", job::CutWay::across, {Length::mm(300)}, {"a", ""}, 1},
+               {"a", job::CutWay::along, {Length::mm(100), Length::mm(200)}, {"W1", "b", "W1"}, 2},
+               {"b", job::CutWay::across, {Length::mm(100), Length::mm(200)}, {"W1", "", "W1"}, 2}};
+  EXPECT_TRUE(caught("outside"));
+  EXPECT_FALSE(caught("overlap"));
+}
+
+// A cut that stops half way: the step names a part that no cut has made.
+TEST_F(Broken, a_cut_of_what_is_no_part) {
+  roll_with(2).cuts.back().part = "nothing";
+  EXPECT_TRUE(caught("cut"));
+}
+
+// The knife takes its kerf between two parts, which the list left out.
+TEST_F(Broken, a_kerf_that_was_forgotten) {
+  yard_.kerf = Length::mm(2);
+  EXPECT_TRUE(caught("outside") || caught("cut"));
+}
+
+TEST_F(Broken, what_is_kept_is_not_there) {
+  yard_ = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})",
+                  R"(, "scrap_per_kg": 100, "keep_from": [500, 150]})");
+  plan_ = {};
+  add(plan_, "S1", 4, rectangle(200, 175), 4);
+  cut(plan_, yard_);
+  for (job::CutRoll& roll : plan_.cutting->rolls) {
+    for (job::CutLeft& left : roll.left) {
+      if (!left.keep) continue;
+      left.x = left.x - Length::mm(20);
+      EXPECT_TRUE(caught("cut"));
+      return;
+    }
+  }
+  FAIL() << "nothing was kept";
+}
+
+// The same mark twice in the certificate, a price below nothing, a scale of nothing: no proof.
+TEST_F(Broken, a_certificate_that_is_none) {
+  job::CutCode& code = plan_.cutting->codes.front();
+  const job::CutCode before = code;
+  code.searched = 0;
+  ASSERT_GT(code.strips, code.any + 1);
+  code.proof.prices.front().price = -1;
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  code.searched = 0;
+  code.proof.scale = 0;
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  code.searched = 0;
+  code.proof.prices.clear();
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  code.searched = 0;
+  code.proof.prices.push_back(code.proof.prices.front());
+  EXPECT_TRUE(caught("bound"));
+}
+
 TEST_F(Broken, a_cut_is_left_out) {
   roll_with(2).cuts.pop_back();
   EXPECT_TRUE(caught("outside") || caught("missing"));
@@ -366,6 +488,18 @@ TEST_F(Broken, a_false_bound) {
   EXPECT_TRUE(caught("bound"));
   code = before;
   code.any = code.cost + 1;
+  EXPECT_TRUE(caught("bound"));
+  code = before;
+  ASSERT_GT(code.straight, code.any + 1);
+  const double gap = plan_.cutting->gap_straight;
+  for (const double more : {0.5, 2.0}) {  // and its share told to match
+    code.straight = before.straight + more;
+    plan_.cutting->gap_straight = plan_.cutting->cost / code.straight - 1;
+    EXPECT_TRUE(caught("bound")) << more;
+  }
+  plan_.cutting->gap_straight = gap;
+  code = before;
+  for (job::CutProof::Price& price : code.proof.straight_prices) price.price /= 2;
   EXPECT_TRUE(caught("bound"));
   code = before;
   code.proof.boxes.front().length =

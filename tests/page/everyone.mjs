@@ -12,15 +12,20 @@ const kScreens = {
   lead: '#/job/demo/lead',
   detail: '#/job/demo/lead/at/rear/house%20wall',
   piece: '#/job/demo/lead/piece/S1/house%20wall',
-  water: '#/job/demo/water',
+  water: '#/job/demo/water/rear/house%20wall',
   cut: '#/job/demo/cut',
+  roll: '#/job/demo/cut/R1/S1',
+  yard: '#/job/demo/cut/yard',
   papers: '#/job/demo/papers',
+  price: '#/job/demo/papers/price',
+  paper: '#/job/demo/papers/paper/order',
+  compare: '#/job/demo/papers/compare',
   roof: '#/job/demo/roof',
 };
 
 async function visit(page, hash) {
   await page.goto(`${server.url}${hash}`);
-  await page.waitForSelector(hash === '#/' ? '.job-list li' : '.sheet svg, .strip svg');
+  await page.waitForSelector(hash === '#/' ? '.job-list li' : '.sheet svg, .strip svg, .pages img');
   if (hash.includes('layout') || hash.includes('piece')) await page.waitForSelector('.whys li, .rules li');
   for (const details of await page.locator('details:not([open]) > summary').all()) {
     if (await details.isVisible()) await details.click().catch(() => undefined);
@@ -118,7 +123,7 @@ checks['no word is left out of the catalogue'] = async () => {
   const { page, context } = await begin('desk', {}, '?lang=x-pseudo');
   for (const [name, hash] of Object.entries(kScreens)) {
     await page.goto(`${server.url}?lang=x-pseudo${hash}`);
-    await page.waitForSelector(hash === '#/' ? '.job-list li' : '.sheet svg, .strip svg');
+    await page.waitForSelector(hash === '#/' ? '.job-list li' : '.sheet svg, .strip svg, .pages img');
     await page.waitForTimeout(300);
     const left = await page.evaluate(() => {
       const out = [];

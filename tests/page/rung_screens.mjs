@@ -78,6 +78,13 @@ export const rungScreens = {
     await page.locator('.pages img').first().waitFor();
     await page.waitForFunction(() => [...document.querySelectorAll('.pages img')].every((one) => one.complete && one.naturalWidth > 0));
   },
+  'hand-over': async (page) => {
+    await toRest(page, 'papers');
+    await button(page, 'hand.code').waitFor();
+    await press(page, button(page, 'hand.code'));
+    await page.locator('.code').waitFor();
+    await page.locator('.code').scrollIntoViewIfNeeded();
+  },
   compare: async (page) => {
     await toRest(page, 'papers/compare');
     await page.locator('.options.tall button').first().waitFor();

@@ -1,12 +1,15 @@
 // The rungs below the lead, as a person uses them: a roll's cuts ticked, the yard edited, a price argued with, papers looked
 // at, versions compared, the weather turned until a junction gives.
 import { readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { cutReady, priced, rungScreens, toRest } from './rung_screens.mjs';
-import { expect, launch, open, run, serve } from './support.mjs';
+import { expect, launch, open, root, run, serve } from './support.mjs';
 import { button, downloaded, openDemo, press, pictured, saved, toRung, word } from './walk.mjs';
 
+const jsqr = createRequire(path.join(root, 'web/package.json'))('jsqr');
+const jsQR = jsqr.default ?? jsqr; // a reader that is not ours
 const server = await serve();
 const browser = await launch();
 
@@ -124,7 +127,7 @@ checks['yard: a wrong value is told at its field; a price changes what is paid; 
   expect((await page.locator('.yard-field.is-wrong').count()) === 1, 'one field is wrong');
   expect((await page.locator('.yard-field.is-wrong').textContent()).includes(word('yard.money_wrong')), 'in words, there');
   await toRest(page, 'papers/price');
-  await page.getByText(word('yard.wrong', { count: 1 })).waitFor();
+  await page.getByText(word('yard.wrong.one')).waitFor();
   await rungScreens.yard(page);
   await hour.fill('63.00');
   await page.waitForFunction(() => !document.querySelector('.is-wrong'));
@@ -145,13 +148,13 @@ checks['yard: a wrong value is told at its field; a price changes what is paid; 
   await field(page, 'yard.item.finishing.oil').fill('');
   await page.getByText(word('yard.missing')).waitFor();
   await toRest(page, 'papers/price');
-  await page.getByText(word('price.some_missing', { count: 1 })).waitFor();
+  await page.getByText(word('price.some_missing.one')).waitFor();
   expect(await page.getByText(word('price.missing'), { exact: true }).isVisible(), 'the line says so');
   // Back to the built-in one, and back again.
   await rungScreens.yard(page);
   await press(page, button(page, 'yard.restore'));
   await page.waitForFunction(() => [...document.querySelectorAll('input')].some((one) => one.value === '31.50'));
-  await press(page, page.locator('.yard-hands').getByRole('button', { name: word('undo'), exact: true }));
+  await press(page, button(page, 'yard.undo'));
   await page.waitForFunction(() => [...document.querySelectorAll('input')].some((one) => one.value === '63.00'));
   await ends(opened, 'yard');
 };
@@ -161,10 +164,10 @@ checks['yard: rolls, stock and offcuts; a file out and in; a file that is none']
   const { page } = opened;
   await rungScreens['yard-roll'](page);
   const stock = field(page, 'yard.in_stock');
-  for (const [value, words] of [['-1', /at least 1/], ['0', /at least 1/], ['x', /whole number/]]) {
+  for (const [value, words] of [['-1', word('fault.least', { least: '1' })], ['0', word('fault.least', { least: '1' })], ['x', word('fault.not_a_number')]]) {
     await stock.fill(value);
     await page.locator('.yard-field.is-wrong', { has: stock }).waitFor();
-    expect(words.test(await page.locator('.yard-field.is-wrong').first().textContent()), `stock ${value}: ${await page.locator('.yard-field.is-wrong').first().textContent()}`);
+    expect((await page.locator('.yard-field.is-wrong').first().textContent()).toLowerCase().includes(words.toLowerCase()), `stock ${value}: ${await page.locator('.yard-field.is-wrong').first().textContent()}`);
   }
   await stock.fill('2');
   await page.waitForFunction(() => !document.querySelector('.is-wrong'));
@@ -296,7 +299,7 @@ checks['compare: with itself as opened, as kept, and with another job'] = async 
   await press(page, button(page, 'compare.opened'));
   const count = page.locator('.lead-in');
   await count.waitFor();
-  expect(/^[1-9]\d* things differ/.test(await count.textContent()), await count.textContent());
+  expect(/^[2-9]\d* things differ|^1\d+ things differ/.test(await count.textContent()), await count.textContent());
   expect((await page.locator('.differences').count()) > 2, 'in tables');
   await page.waitForFunction(() => document.querySelector('.sheet .lit') !== null);
   // Pressed, a piece is shown alone.
@@ -357,6 +360,32 @@ for (const size of ['phone', 'desk']) {
     await ends(opened, 'water');
   };
 }
+
+checks['hand over: another phone reads the code and has the job'] = async () => {
+  const opened = await begin('phone');
+  const { page } = opened;
+  await rungScreens['hand-over'](page);
+  // As a camera sees it.
+  const picture = await page.locator('.code').screenshot();
+  const read = await page.evaluate(async (bytes) => {
+    const image = await createImageBitmap(new Blob([new Uint8Array(bytes)], { type: 'image/png' }));
+    const canvas = new OffscreenCanvas(image.width, image.height);
+    const context = canvas.getContext('2d');
+    context.drawImage(image, 0, 0);
+    return { width: image.width, height: image.height, data: [...context.getImageData(0, 0, image.width, image.height).data] };
+  }, [...picture]);
+  const found = jsQR(new Uint8ClampedArray(read.data), read.width, read.height);
+  expect(found?.data.startsWith(`${server.url}#/take/`), `the code says ${found?.data.slice(0, 40)}`);
+  const other = await open(browser, 'phone');
+  await other.page.goto(found?.data ?? server.url);
+  await pictured(other.page);
+  expect(/#\/job\/[0-9a-f]{16}\/measure/.test(other.page.url()), 'it is kept as a job of its own');
+  expect((await other.page.locator('h1').textContent()).startsWith('Hollin Barn'), 'by its name');
+  await other.page.goto(`${server.url}#/take/nonsense`);
+  await other.page.getByText(word('hand.wrong')).waitFor();
+  await other.context.close();
+  await ends(opened, 'hand over');
+};
 
 checks['offline: rungs that were never stepped on are there'] = async () => {
   const own = await serve();

@@ -11,6 +11,7 @@ import { Lead } from './screens/lead';
 import { Measure } from './screens/measure';
 import { OnTheRoof } from './screens/roof';
 import { CutRung, PapersRung, WaterRung } from './rungs/lazy';
+import { Take } from './screens/take';
 import { Session } from './session';
 import type { Store } from './store/store';
 import type { Windows } from './store/windows';
@@ -104,6 +105,7 @@ export function App(tools: Tools) {
       )}
       {route.at === 'jobs' && <Jobs store={tools.store} inFolder={tools.inFolder} engine={tools.engine} />}
       {route.at === 'demo' && <Demo tools={tools} />}
+      {route.at === 'take' && <Take letters={route.letters} store={tools.store} />}
       {(route.at === 'job' || route.at === 'roof') && <OpenJob key={route.id} id={route.id} tools={tools} />}
     </>
   );

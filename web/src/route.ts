@@ -5,6 +5,7 @@ export type Rung = (typeof rungs)[number];
 export type Route =
   | { at: 'jobs' }
   | { at: 'demo' }
+  | { at: 'take'; letters: string }
   | { at: 'job'; id: string; rung: Rung; rest: string[] }
   | { at: 'roof'; id: string };
 
@@ -20,6 +21,7 @@ export function routeOf(hash: string): Route {
       }
     });
   if (first === 'demo') return { at: 'demo' };
+  if (first === 'take' && id) return { at: 'take', letters: id };
   if (first === 'job' && id) {
     if (rung === 'roof') return { at: 'roof', id };
     const known = rungs.find((one) => one === rung);
@@ -34,6 +36,8 @@ export function addressOf(route: Route): string {
       ? []
       : route.at === 'demo'
         ? ['demo']
+        : route.at === 'take'
+          ? ['take', route.letters]
         : route.at === 'roof'
           ? ['job', route.id, 'roof']
           : ['job', route.id, route.rung, ...route.rest];

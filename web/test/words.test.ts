@@ -24,8 +24,9 @@ describe('the catalogue', () => {
     }
   });
   it('holds no word that nobody says', () => {
-    const put = /^(ask|choice|detail|level|rung|save|settings|measure|add|papers|paper|yard|price|compare|cut)\./; // keys that are put together
-    const unsaid = Object.keys(words).map((key) => key.replace(/\.one$/, '')).filter((key) => !put.test(key) && !sources.includes(`'${key}'`));
+    const put = /^(ask|choice|detail|level|rung|save|settings|measure|add|papers|paper|yard|price|compare|cut|leaks)\./; // keys that are put together
+    const isSaid = (key: string) => sources.includes(`'${key}'`);
+    const unsaid = Object.keys(words).filter((key) => !put.test(key) && !isSaid(key) && !isSaid(key.replace(/\.one$/, '')));
     expect(unsaid).toEqual([]);
   });
   it('becomes a language of its own with the same values', () => {

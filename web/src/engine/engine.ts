@@ -150,6 +150,8 @@ export interface Engine {
   // The engine's own words: details, kinds of pieces, standings, by key.
   words(): Promise<ReadonlyMap<string, string>>;
   check(job: string): Promise<Seen | null>;
+  // The chance that each measured rule does not hold, one entry a rule and place.
+  odds(job: string): Promise<unknown[]>;
   schema(name: 'job' | 'plan' | 'yard'): Promise<unknown>;
   version(): Promise<string>;
 }

@@ -15,7 +15,7 @@ export interface Outcome {
 }
 
 export type CallName =
-  | 'see' | 'plan' | 'why' | 'rules' | 'words' | 'check' | 'compare' | 'offer' | 'form' | 'yard' | 'schema' | 'version';
+  | 'see' | 'plan' | 'why' | 'rules' | 'words' | 'check' | 'odds' | 'compare' | 'offer' | 'form' | 'yard' | 'schema' | 'version';
 
 // Of a planning in slices.
 export interface Slices {

@@ -44,6 +44,8 @@ function answered(engine: Loaded, message: { id: number } & Call): Outcome | Pro
       return engine.words();
     case 'check':
       return engine.check(job);
+    case 'odds':
+      return engine.check(job, { odds: true });
     case 'compare':
       return engine.compare(job, encoder.encode(name), { documents: true, yard });
     case 'offer':

@@ -164,6 +164,12 @@ export class WorkerEngine implements Engine {
     return seenOf(outcome);
   }
 
+  async odds(job: string): Promise<unknown[]> {
+    const outcome = await this.slow.call({ call: 'odds', job });
+    if (!outcome || outcome.status >= 2) return [];
+    return (parsed(outcome.json) as { odds?: unknown[] }).odds ?? [];
+  }
+
   async schema(name: 'job' | 'plan' | 'yard'): Promise<unknown> {
     const outcome = await this.slow.call({ call: 'schema', name });
     return outcome && parsed(outcome.json);

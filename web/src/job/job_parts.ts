@@ -3,6 +3,9 @@ import type { Job, JobJunction, JobSlope } from '../generated/job';
 
 export const slopeName = (slope: JobSlope, index: number): string => slope.name ?? `slope ${index + 1}`;
 
+// How lengths of this job are shown.
+export const isInches = (job: Job): boolean => (job.show ?? job.unit ?? 'mm') === 'in';
+
 export const junctionName = (junction: JobJunction, index: number): string =>
   junction.name ?? `junction ${index + 1}`;
 

@@ -10,7 +10,7 @@ import { addressOf } from '../route';
 import type { Session } from '../session';
 import type { Listed } from '../store/store';
 import { useAnswer } from '../use';
-import { say } from '../words/words';
+import { say, sayMany } from '../words/words';
 import { useYard } from './use_board';
 import { keepVersion, versionOf } from './versions';
 
@@ -110,7 +110,7 @@ export function CompareScreen({ session, rest }: { session: Session; rest: strin
         {state.at === 'done' && state.compared.faults.length > 0 && <CannotCompare faults={state.compared.faults} />}
         {state.at === 'done' && state.compared.faults.length === 0 && (
           <p class="lead-in">
-            {differences.length === 0 ? say('compare.same', { other: state.other.title }) : say('compare.count', { count: differences.length, other: state.other.title })}
+            {differences.length === 0 ? say('compare.same', { other: state.other.title }) : sayMany('compare.count', differences.length, { other: state.other.title })}
           </p>
         )}
       </div>
@@ -146,7 +146,7 @@ function Kind({ what, of, before, onPiece }: { what: Difference['what']; of: Dif
   const ofPiece = what === 'piece' || what === 'figure';
   return (
     <details class="all" open={what !== 'figure'}>
-      <summary>{say(`compare.${what}` as 'compare.piece', { count: of.length })}</summary>
+      <summary>{sayMany(`compare.${what}` as 'compare.piece', of.length)}</summary>
       <table class="differences">
         <thead class="unseen"><tr><th>{say('compare.thing')}</th><th data-own>{before}</th><th>{say('compare.now')}</th></tr></thead>
         {places.map((place) => (

@@ -1,6 +1,6 @@
 // Cut: every roll as a strip to scale, what to buy and how good that is, the cuts in order with their tape distances.
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { slopeName } from '../job/job_parts';
+import { isInches, slopeName } from '../job/job_parts';
 import { Frame } from '../parts/frame';
 import { addressOf, go } from '../route';
 import type { Session } from '../session';
@@ -9,7 +9,7 @@ import { say } from '../words/words';
 import { keyOf, type Cutting, type Roll } from './cut_steps';
 import { CutSums } from './cut_sums';
 import { RollPanel } from './roll_panel';
-import { number, tape } from './shown';
+import { number, sized } from './shown';
 import { Strip } from './strip';
 import { useBoard } from './use_board';
 import { Working, YardFaults } from './working';
@@ -57,6 +57,7 @@ function Rolls({ session, rest }: { session: Session; rest: string[] }) {
               <RollStrip
                 key={roll.name}
                 roll={roll}
+                inches={isInches(session.job)}
                 svg={board.planned?.rolls.get(roll.name) ?? ''}
                 here={roll === here}
                 cut={roll.cuts.length > 0 && roll.cuts.every((step) => ticks.has(keyOf(roll, step)))}
@@ -94,6 +95,7 @@ function emptyWords(session: Session, going: boolean, cutting: Cutting | undefin
 
 interface StripProps {
   roll: Roll;
+  inches: boolean;
   svg: string;
   here: boolean;
   cut: boolean;
@@ -102,13 +104,13 @@ interface StripProps {
   onPiece: (mark: string) => void;
 }
 
-function RollStrip({ roll, svg, here, cut, address, mark, onPiece }: StripProps) {
+function RollStrip({ roll, inches, svg, here, cut, address, mark, onPiece }: StripProps) {
   const place = useRef<HTMLElement>(null);
   // Chosen in the list, it comes into sight.
   useEffect(() => {
     if (here) place.current?.scrollIntoView({ block: 'nearest' });
   }, [here]);
-  const size = { code: roll.code, width: tape(roll.width), length: tape(roll.length), mass: number(roll.mass, 1) };
+  const size = { code: roll.code, size: sized(roll.width, roll.length, inches), mass: number(roll.mass, 1) };
   return (
     <section ref={place} class={`roll ${here ? 'here' : ''}`}>
       <h2>

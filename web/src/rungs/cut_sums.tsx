@@ -1,10 +1,11 @@
 // What to buy, what it weighs and costs, what comes back, and how far from the best it can be.
+import { isInches } from '../job/job_parts';
 import { addressOf } from '../route';
 import type { Session } from '../session';
 import { say, type WordKey } from '../words/words';
 import type { Board } from './board';
 import { boughtOf, keyOf, type Cutting } from './cut_steps';
-import { money, number, percent, tape } from './shown';
+import { money, number, percent, sized } from './shown';
 import type { Yard, YardBook } from './yard_book';
 
 const kg = (value: number): string => say('cut.kg', { n: number(value, 1) });
@@ -16,7 +17,7 @@ function Buy({ session, cutting }: { session: Session; cutting: Cutting }) {
         <li key={names[0]}>
           <b class="times">{say('lead.times', { count })}</b>
           <div>
-            <p>{say('cut.size', { code: roll.code, width: tape(roll.width), length: tape(roll.length), mass: number(roll.mass, 1) })}</p>
+            <p>{say('cut.size', { code: roll.code, size: sized(roll.width, roll.length, isInches(session.job)), mass: number(roll.mass, 1) })}</p>
             <p class="names">
               {names.map((name) => (
                 <a key={name} class="button" href={addressOf({ at: 'job', id: session.id, rung: 'cut', rest: [name] })} data-engine>{name}</a>

@@ -10,6 +10,7 @@ import type { Session } from '../session';
 import { say, sayMany, type WordKey } from '../words/words';
 import type { Board } from './board';
 import { CompareScreen } from './compare';
+import { HandOver } from './hand_over';
 import { PriceScreen } from './price';
 import { useBoard } from './use_board';
 import { Working, YardFaults } from './working';
@@ -132,9 +133,7 @@ function AllPapers({ session }: { session: Session }) {
           {kGroups.map((group) => <Files key={group.title} session={session} title={group.title} files={made.files.filter((file) => group.has(file.name))} />)}
         </>
       )}
-      <button type="button" class="wide" onClick={() => download(fileName(job.title ?? '', '.json'), 'application/json', session.text)}>
-        {say('papers.job')}
-      </button>
+      <HandOver session={session} />
       <section>
         <h3>{say('findings.title')}</h3>
         <Findings session={session} findings={(readable?.plan?.findings ?? []).filter((one) => one.level !== 'note')} />
@@ -166,7 +165,7 @@ function Pages({ pages, label }: { pages: string[]; label: (n: number) => string
     return () => made.forEach((url) => URL.revokeObjectURL(url));
   }, [pages]);
   return (
-    <div class="pages" tabIndex={0} role="group" aria-label={say('papers.pages', { count: pages.length })}>
+    <div class="pages" tabIndex={0} role="group" aria-label={sayMany('papers.pages', pages.length)}>
       {urls.map((url, i) => <img key={url} src={url} alt={label(i + 1)} />)}
     </div>
   );

@@ -7,7 +7,7 @@ import { Whys } from '../parts/why';
 import { addressOf } from '../route';
 import type { Session } from '../session';
 import { useAnswer } from '../use';
-import { say, sayIfKnown } from '../words/words';
+import { say, sayMany, sayIfKnown } from '../words/words';
 import { Offer } from './offer';
 import { money, number } from './shown';
 import { useBoard } from './use_board';
@@ -109,7 +109,7 @@ export function PriceScreen({ session }: { session: Session }) {
       {price && (
         <>
           {price.invented && <p class="insisted">{say('yard.invented')}</p>}
-          {price.missing > 0 && <p class="wrong-here">{say('price.some_missing', { count: price.missing })}</p>}
+          {price.missing > 0 && <p class="wrong-here">{sayMany('price.some_missing', price.missing)}</p>}
           <Sums price={price} />
           {price.vat === undefined && <p class="quiet">{say('price.no_vat')}</p>}
           {kGroups.map((name) => <Group key={name} session={session} name={name} price={price} open={open} onOpen={setOpen} />)}

@@ -1,9 +1,10 @@
 // One roll: its cuts in order, each ticked as it is cut; the pieces that come off it; what is left.
+import { isInches } from '../job/job_parts';
 import { addressOf } from '../route';
 import type { Session } from '../session';
-import { say } from '../words/words';
+import { say, sayMany } from '../words/words';
 import { keyOf, partsOf, runsOf, type CutStep, type Roll } from './cut_steps';
-import { tape } from './shown';
+import { sized, tape } from './shown';
 
 interface Props {
   session: Session;
@@ -18,7 +19,7 @@ function Part({ name, marks }: { name: string; marks: Set<string> }) {
   return marks.has(name) ? <span class="ring" data-engine>{name}</span> : <span class="part" data-engine>{name}</span>;
 }
 
-function Step({ step, of, marks }: { step: CutStep; of: number; marks: Set<string> }) {
+function Step({ step, of, marks, inches }: { step: CutStep; of: number; marks: Set<string>; inches: boolean }) {
   return (
     <div class="cut">
       <p class="what">
@@ -33,7 +34,7 @@ function Step({ step, of, marks }: { step: CutStep; of: number; marks: Set<strin
             <Part name={run.part} marks={marks} />
             {run.count > 1 && <span class="times">{say('lead.times', { count: run.count })}</span>}
             <span class="tape">
-              {run.marks.length === 0 && step.way !== 'teeth' ? say('cut.to_the_end') : run.marks.map((at) => <b key={at}>{tape(at)}</b>)}
+              {run.marks.length === 0 && step.way !== 'teeth' ? say('cut.to_the_end') : run.marks.map((at) => <b key={at}>{tape(at, inches)}</b>)}
             </span>
           </li>
         ))}
@@ -50,6 +51,7 @@ export function RollPanel({ session, roll, mark, ticks, onTick }: Props) {
   for (const piece of roll.pieces ?? []) count.set(piece.mark, (count.get(piece.mark) ?? 0) + 1);
   const at = (...rest: string[]) => addressOf({ at: 'job', id: session.id, rung: 'cut', rest });
   const left = roll.left ?? [];
+  const inches = isInches(session.job);
   return (
     <>
       <p><a class="button" href={at()}>{say('cut.all')}</a></p>
@@ -78,7 +80,7 @@ export function RollPanel({ session, roll, mark, ticks, onTick }: Props) {
                 <span class="unseen">{say('cut.tick', { n: i + 1 })}</span>
                 <span aria-hidden="true">{i + 1}</span>
               </label>
-              <Step step={step} of={parts.get(step.part) ?? 1} marks={marks} />
+              <Step step={step} of={parts.get(step.part) ?? 1} marks={marks} inches={inches} />
             </li>
           );
         })}
@@ -87,9 +89,9 @@ export function RollPanel({ session, roll, mark, ticks, onTick }: Props) {
         <h3>{say('cut.left')}</h3>
         <ul class="proven">
           {left.filter((one) => one.keep).map((one, i) => (
-            <li key={i}>{say('cut.keep', { length: tape(one.length), width: tape(one.width) })}</li>
+            <li key={i}>{say('cut.keep', { size: sized(one.length, one.width, inches) })}</li>
           ))}
-          {left.some((one) => !one.keep) && <li>{say('cut.scrap_rest', { count: left.filter((one) => !one.keep).length })}</li>}
+          {left.some((one) => !one.keep) && <li>{sayMany('cut.scrap_rest', left.filter((one) => !one.keep).length)}</li>}
         </ul>
       </section>
     </>

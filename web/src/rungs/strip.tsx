@@ -38,5 +38,5 @@ export function Strip({ svg, label, lit, onPiece }: Props) {
       element.classList.toggle('lit', piece !== null && lit(piece.index, piece.mark));
     }
   });
-  return <div class="strip" ref={host} role="img" aria-label={label} tabIndex={0} />;
+  return <div class="strip" ref={host} role="img" aria-label={label} tabIndex={0} data-engine />;
 }

@@ -6,8 +6,11 @@ import { Frame, type View } from '../parts/frame';
 import { Judgement } from '../parts/judgement';
 import { addressOf, go } from '../route';
 import type { Session } from '../session';
+import { useAnswer } from '../use';
 import { say } from '../words/words';
+import { Leaks } from './leaks';
 import { Limits } from './limits';
+import { Odds } from './odds';
 import { number } from './shown';
 import { climbOf, coveringCurve, firstDrift, firstWind, leadCurve, verdictOf, type Frontier, type Verdict } from './weather';
 
@@ -55,11 +58,17 @@ function Dial({ id, label, about, shown, value, most, onValue }: DialProps) {
 }
 
 export function Water({ session, rest }: { session: Session; rest: string[] }) {
+  return rest[0] === 'leaks' && rest.length === 1 ? <Leaks session={session} /> : <Weather session={session} rest={rest} />;
+}
+
+function Weather({ session, rest }: { session: Session; rest: string[] }) {
   const [drift, setDrift] = useState(0);
   const [wind, setWind] = useState(0);
   const [view, setView] = useState('');
   const { job, readable } = session;
   const plan = readable?.plan;
+  // An engine that has no words for it cannot tell it.
+  const words = useAnswer('words', () => session.engine.words());
   const all = plan?.check ?? [];
   const judged = all.map((f) => {
     const climb = climbOf(wind, f, all);
@@ -168,6 +177,8 @@ export function Water({ session, rest }: { session: Session; rest: string[] }) {
           <Findings session={session} findings={found} />
         </section>
       )}
+      {words?.has('existing.title') && <p><a class="button wide" href={addressOf(at('leaks'))}>{say('leaks.open')}</a></p>}
+      {words?.has('odds.title') && <Odds session={session} />}
       <p class="quiet">{say('water.model')}</p>
     </Frame>
   );

@@ -3,7 +3,7 @@ import type { Fault } from '../engine/engine';
 import { Judgement } from '../parts/judgement';
 import { addressOf } from '../route';
 import type { Session } from '../session';
-import { say } from '../words/words';
+import { say, sayMany } from '../words/words';
 import type { Board } from './board';
 
 export function Working({ board }: { board: Board }) {
@@ -31,7 +31,7 @@ export function YardFaults({ session, faults }: { session: Session; faults: Faul
   const ofYard = faults.every((fault) => fault.path.startsWith('$'));
   return (
     <div class="wrong-here" role="alert">
-      <p><Judgement level="wrong" /> {ofYard ? say('yard.wrong', { count: faults.length }) : say('yard.faults')}</p>
+      <p><Judgement level="wrong" /> {ofYard ? sayMany('yard.wrong', faults.length) : say('yard.faults')}</p>
       {!ofYard && <ul data-engine>{faults.map((fault, i) => <li key={i}>{[fault.accepted, fault.mend].filter(Boolean).join('; ')}</li>)}</ul>}
       <p><a class="button" href={addressOf({ at: 'job', id: session.id, rung: 'cut', rest: ['yard'] })}>{say('yard.open')}</a></p>
     </div>

@@ -7,7 +7,7 @@ import { Frame } from '../parts/frame';
 import { Judgement } from '../parts/judgement';
 import { addressOf } from '../route';
 import type { Session } from '../session';
-import { say } from '../words/words';
+import { say, sayMany } from '../words/words';
 import { useYard } from './use_board';
 import { YardField } from './yard_fields';
 import { YardCutting, YardPrices, YardTerms, YardWork } from './yard_prices';
@@ -35,7 +35,7 @@ export function YardScreen({ session, part }: { session: Session; part: string }
       {yard && (
         <>
           <div class="yard-hands">
-            <button type="button" disabled={!book.canUndo} onClick={() => book.undo()}>{say('undo')}</button>
+            <button type="button" disabled={!book.canUndo} onClick={() => book.undo()}>{say('yard.undo')}</button>
             <button type="button" onClick={() => void bring()}>{say('yard.import')}</button>
             <button type="button" onClick={() => download(fileName(yard.title ?? 'yard', '.json'), 'application/json', book.text)}>{say('yard.export')}</button>
             {book.own && <button type="button" onClick={() => void book.restore()}>{say('yard.restore')}</button>}
@@ -49,7 +49,7 @@ export function YardScreen({ session, part }: { session: Session; part: string }
               </ul>
             </div>
           )}
-          {book.faults.length > 0 && <p class="wrong-here" role="status"><Judgement level="wrong" /> {say('yard.wrong', { count: book.faults.length })}</p>}
+          {book.faults.length > 0 && <p class="wrong-here" role="status"><Judgement level="wrong" /> {sayMany('yard.wrong', book.faults.length)}</p>}
           <YardField book={book} path="title" label={say('yard.name')} kind="text" />
           <label class="tick">
             <input

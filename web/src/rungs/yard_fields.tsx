@@ -1,6 +1,7 @@
 // Fields of the yard: what is typed is kept as it is typed, and what is wrong with it stands under it.
 import { useState } from 'preact/hooks';
 import type { Fault } from '../engine/engine';
+import { tellFault } from '../job/faults';
 import { valueAt, withValue } from '../job/path';
 import { Judgement } from '../parts/judgement';
 import { say } from '../words/words';
@@ -12,14 +13,18 @@ export const isUnder = (fault: Fault, path: string): boolean => {
   return at === path || at.startsWith(`${path}[`) || at.startsWith(`${path}.`);
 };
 
-export function Wrong({ faults, id }: { faults: Fault[]; id: string }) {
+// `typed`: what stands in the field, where there is one.
+export function Wrong({ faults, id, typed = '-' }: { faults: Fault[]; id: string; typed?: string }) {
   return (
     <div id={id} aria-live="polite">
-      {faults.map((fault) => (
-        <p key={fault.path + fault.code} class="wrong-here">
-          <Judgement level="wrong" /> <span data-engine>{[fault.accepted, fault.mend].filter(Boolean).join('; ')}</span>
-        </p>
-      ))}
+      {faults.map((fault) => {
+        const told = tellFault(fault, typed);
+        return (
+          <p key={fault.path + fault.code} class="wrong-here">
+            <Judgement level="wrong" /> {told.text} <span data-engine>{told.own}</span>
+          </p>
+        );
+      })}
     </div>
   );
 }
@@ -76,7 +81,7 @@ export function YardField({ book, path, label, unit, kind, needed, onValue }: Pr
       {faults.length > 0 && kind === 'money' ? (
         <p class="wrong-here" id={`${id}-wrong`} aria-live="polite"><Judgement level="wrong" /> {say('yard.money_wrong')}</p>
       ) : (
-        <Wrong faults={faults} id={`${id}-wrong`} />
+        <Wrong faults={faults} id={`${id}-wrong`} typed={typed ?? shownOf(value, kind)} />
       )}
     </div>
   );

@@ -1,7 +1,7 @@
 // What can be bought, by code, and what lies in the rack.
 import { useState } from 'preact/hooks';
 import { withValue } from '../job/path';
-import { say } from '../words/words';
+import { say, sayMany } from '../words/words';
 import { money, tape } from './shown';
 import { isUnder, Wrong, YardField } from './yard_fields';
 import type { Yard, YardBook } from './yard_book';
@@ -9,7 +9,7 @@ import type { Yard, YardBook } from './yard_book';
 type YardRoll = Yard['rolls'][number];
 
 const kCodes = [3, 4, 5, 6, 7, 8];
-const shownLength = (value: unknown): string => (typeof value === 'number' ? tape(value) : String(value ?? ''));
+const shownLength = (value: unknown): string => (typeof value === 'number' ? tape(value, false) : String(value ?? ''));
 const sizeOf = (one: { width?: unknown; length?: unknown }): string => `${shownLength(one.width)} × ${shownLength(one.length)}`;
 
 // Of rolls that are sold by the kilogram at one price, that price.
@@ -78,7 +78,7 @@ function Code({ book, code, indices }: { book: YardBook; code: number; indices: 
   return (
     <details class="all" open={unfolded || wrong > 0} onToggle={(event) => unfold(event.currentTarget.open)}>
       <summary>
-        <span>{say('yard.code', { code, count: rolls.length })}</span>
+        <span>{sayMany('yard.code', rolls.length, { code })}</span>
         <b>{wrong > 0 ? say('level.wrong') : price !== undefined ? say('yard.a_kg', { price: money(price, yard.currency ?? 'GBP') }) : ''}</b>
       </summary>
       {first !== undefined && (

@@ -29,8 +29,8 @@ export function say(key: WordKey, values: Values = {}): string {
 }
 
 // Of one thing or several: "KEY.one" where there is just one.
-export const sayMany = (key: WordKey, count: number): string =>
-  say((count === 1 && `${key}.one` in catalogue ? `${key}.one` : key) as WordKey, { count });
+export const sayMany = (key: WordKey, count: number, values: Values = {}): string =>
+  say((count === 1 && `${key}.one` in catalogue ? `${key}.one` : key) as WordKey, { ...values, count });
 
 // For keys that are put together: the word, or what to say instead.
 export const sayIfKnown = (key: string, otherwise: string): string =>

@@ -16,14 +16,15 @@ namespace lapwright::cutting {
 struct Certificate {
   std::vector<std::int64_t> prices;  // of each type, in 1/scale of the problem's money
   std::int64_t scale = 1;
-  std::int64_t bound = 0;  // money, rounded up
+  std::int64_t linear = 0;  // money, rounded up to what sums of stock can cost
+  std::int64_t bound = 0;   // the same, or more where whole rolls are counted (cover.h)
 };
 
 // Two stages: strips over the whole width or the whole length, single pieces in them, trimmed. Made from any
 // prices, good ones give a good bound.
 Certificate certify_two_stage(const Problem& problem, const std::vector<double>& prices);
 
-// Any cutting at all: the least area of lead, at the cheapest stock by area. `areas` of one piece of each
+// Any cutting at all: the least area of lead in whole rolls, and at the cheapest stock by area, in whole rolls. `areas` of one piece of each
 // type, in square units.
 std::int64_t area_bound(const Problem& problem, const std::vector<double>& areas);
 

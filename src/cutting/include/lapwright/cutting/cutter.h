@@ -39,6 +39,13 @@ class Cutter {
   std::int64_t exact_strips() const;
   // No straight edge-to-edge cutting is cheaper; 0 where it was not worked out.
   std::int64_t straight() const;
+  // Its certificate: sides rounded down to `step`, prices of each type in 1024/`unit` of money. Step 0: none.
+  struct StraightProof {
+    std::int32_t step = 0;
+    std::int64_t unit = 0;
+    std::vector<std::int64_t> prices;
+  };
+  StraightProof straight_proof() const;
   std::int64_t work() const;
 
  private:
