@@ -313,6 +313,7 @@ checks['compare: with itself as opened, as kept, and with another job'] = async 
   await page.waitForFunction(() => /differ from the version that was kept/.test(document.querySelector('.lead-in')?.textContent ?? ''));
   await button(page, 'undo').click();
   await pictured(page);
+  await page.locator('.saving.saved').waitFor();
   await press(page, page.getByRole('button', { name: /^As it was kept/ }));
   await page.getByText(word('compare.same', { other: word('compare.kept') })).waitFor();
   await ends(opened, 'compare');
