@@ -277,7 +277,7 @@ checks['papers: one by one as they will print, A4 and A3, and all at once'] = as
   await toRest(page, 'papers');
   await press(page, button(page, 'papers.make'));
   await page.locator('.paper-sheet').waitFor({ timeout: 60_000 });
-  await press(page, page.locator('details.all summary', { hasText: 'data files' }));
+  await press(page, page.locator('details.all summary', { hasText: 'data file' }));
   const plan = await planOf(page);
   expect(plan.cutting.rolls.length > 0 && plan.price.sums.length > 0, 'the plan holds what is shown');
   const form = await downloaded(page, button(page, 'papers.blank_form'));
