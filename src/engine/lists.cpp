@@ -2,6 +2,7 @@
 
 #include "csv.h"
 
+#include <lapwright/base/numbers.h>
 #include <lapwright/practice/why_text.h>
 
 #include <set>
@@ -52,6 +53,55 @@ std::string fitting_list(const job::Plan& plan) {
       csv.number(static_cast<double>(step.course + 1), 0);  // as people count them; 0: the under-course
     }
     csv.text(step.mark).text(step.text).end();
+  }
+  return csv.take();
+}
+
+// Where each piece lies: x along the roll from the hooked end, y across it from the nearer edge.
+std::string cutting_list(const job::Cutting& cutting) {
+  Csv csv({"roll", "alike", "code", "width mm", "length mm", "kg", "from", "mark", "x mm", "y mm", "turned",
+           "reversed"});
+  for (const job::CutRoll& roll : cutting.rolls) {
+    for (const job::CutPiece& piece : roll.pieces) {
+      csv.text(roll.name)
+          .number(static_cast<double>(roll.count), 0)
+          .number(static_cast<double>(roll.code), 0);
+      csv.number(roll.width.in_mm(), kMm).number(roll.length.in_mm(), kMm).number(roll.mass.in_kg(), kFine);
+      csv.text(roll.offcut ? "rack" : "merchant").text(piece.mark);
+      csv.number(piece.x.in_mm(), kMm).number(piece.y.in_mm(), kMm);
+      csv.text(piece.turned ? "yes" : "no").text(piece.reversed ? "yes" : "no").end();
+    }
+  }
+  return csv.take();
+}
+
+std::string_view way_word(job::CutWay way) {
+  switch (way) {
+    case job::CutWay::across:
+      return "across";
+    case job::CutWay::along:
+      return "along";
+    case job::CutWay::teeth:
+      return "along the teeth";
+  }
+  return "";
+}
+
+// The knife's steps, in their order.
+std::string cut_steps(const job::Cutting& cutting) {
+  Csv csv({"roll", "step", "part", "way", "at mm", "gives", "cuts"});
+  for (const job::CutRoll& roll : cutting.rolls) {
+    std::int64_t number = 0;
+    for (const job::CutStep& step : roll.cuts) {
+      std::string at;
+      for (const Length mark : step.at) at += (at.empty() ? "" : " ") + trimmed(mark.in_mm(), kMm);
+      std::string gives;
+      for (const std::string& part : step.gives) {
+        gives += (gives.empty() ? "" : " ") + (part.empty() ? std::string("left") : part);
+      }
+      csv.text(roll.name).number(static_cast<double>(++number), 0).text(step.part).text(way_word(step.way));
+      csv.text(at).text(gives).number(static_cast<double>(step.cuts), 0).end();
+    }
   }
   return csv.take();
 }
@@ -122,10 +172,14 @@ std::string price_list(const job::Price& price, const practice::Catalogue& catal
 std::vector<List> lists_of(const Planned& planned) {
   const job::Plan& plan = planned.plan;
   std::vector<List> out{{"order", "order.csv", order_list(plan, planned.catalogue)},
-                        {"order", "battens.csv", batten_list(plan)},
+                        {"cutting", "battens.csv", batten_list(plan)},
                         {"sheets", "pieces.csv", piece_list(plan)},
                         {"fitting", "fitting.csv", fitting_list(plan)},
                         {"proof", "proof.csv", proof_list(plan)}};
+  if (plan.cutting && !plan.cutting->rolls.empty()) {
+    out.push_back({"cutting", "cutting.csv", cutting_list(*plan.cutting)});
+    out.push_back({"cutting", "cuts.csv", cut_steps(*plan.cutting)});
+  }
   if (plan.price) out.push_back({"price", "price.csv", price_list(*plan.price, planned.catalogue)});
   return out;
 }

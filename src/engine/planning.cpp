@@ -100,7 +100,8 @@ void by_severity(job::Plan& plan) {
 
 void put_estimate_in_words(const job::Survey& survey, const practice::Catalogue& catalogue, job::Plan& plan) {
   for (job::EstimateLine& line : plan.estimate.lines) {
-    line.text = catalogue.say("item." + line.item, line.params, survey.shown_in);
+    line.text = catalogue.say("item." + line.item, in_words(line.params, catalogue, survey.shown_in),
+                              survey.shown_in);
   }
 }
 

@@ -93,6 +93,21 @@ double number(std::int64_t n) {
   return static_cast<double>(n);
 }
 
+// A catalogue key.
+std::string unit_word(job::CoveringKind kind) {
+  switch (kind) {
+    case job::CoveringKind::plain_tile:
+      return "unit.plain_tiles";
+    case job::CoveringKind::slate:
+      return "unit.slates";
+    case job::CoveringKind::profiled_tile:
+      return "unit.profiled_tiles";
+    case job::CoveringKind::flat_tile:
+      return "unit.flat_tiles";
+  }
+  return "";
+}
+
 void add_counts(const Sources& sources, const job::Slope& slope, const job::SetOut& set_out, const Counts& c,
                 Lines& lines) {
   const practice::Rule& waste = sources.pack.rule("waste.units");
@@ -108,7 +123,8 @@ void add_counts(const Sources& sources, const job::Slope& slope, const job::SetO
                   .term("c", number(cut), "", kFromRows)
                   .rule("w", waste)
                   .gives(with_waste(whole + cut)),
-              {{"length", length.in_mm(), "mm"},
+              {{"kind", unit_word(slope.covering.kind), "key"},
+               {"length", length.in_mm(), "mm"},
                {"width", wide.in_mm(), "mm"},
                {"whole", number(whole), ""},
                {"cut", number(cut), ""},
@@ -123,7 +139,8 @@ void add_counts(const Sources& sources, const job::Slope& slope, const job::SetO
                   .term("n", number(c.low), "", kFromRows)
                   .rule("w", waste)
                   .gives(with_waste(c.low)),
-              {{"length", sources.pack.length("tile.eaves_length").in_mm(), "mm"},
+              {{"kind", unit_word(slope.covering.kind), "key"},
+               {"length", sources.pack.length("tile.eaves_length").in_mm(), "mm"},
                {"width", width.in_mm(), "mm"},
                {"whole", number(c.low), ""}});
   }

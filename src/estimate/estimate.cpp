@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
-#include <optional>
 #include <string_view>
 
 namespace lapwright::estimate {
@@ -38,15 +37,7 @@ job::Figure nails(std::string_view item, double count, std::string_view from, co
       .gives(kg);
 }
 
-job::Estimate estimate(const job::Survey& survey, const job::Plan& all, const practice::Pack& pack) {
-  // What is crossed out is neither made nor bought, so no part of an estimate may come upon it.
-  std::optional<job::Plan> without;
-  if (std::any_of(all.pieces.begin(), all.pieces.end(),
-                  [](const job::Piece& piece) { return piece.wrong; })) {
-    without = all;
-    std::erase_if(without->pieces, [](const job::Piece& piece) { return piece.wrong; });
-  }
-  const job::Plan& plan = without ? *without : all;
+job::Estimate estimate(const job::Survey& survey, const job::Plan& plan, const practice::Pack& pack) {
   job::Estimate out;
   Lines lines(out);
   Sources sources{survey, plan, pack, {}};

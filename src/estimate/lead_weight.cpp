@@ -37,6 +37,32 @@ double bought(const std::vector<RollCount>& rolls, Length length) {
   return 0;
 }
 
+// What the cutting list had to leave out must be got all the same: it is asked for by weight.
+void add_no_roll(const Sources& sources, Lines& lines) {
+  struct Left {
+    std::int64_t pieces = 0;
+    double mm2 = 0;
+  };
+  std::map<std::int64_t, Left> left;  // by code
+  for (const job::CutRefusal& refusal : sources.plan.cutting->refused) {
+    const auto piece = std::find_if(sources.pieces.begin(), sources.pieces.end(),
+                                    [&](const job::Piece* one) { return one->mark == refusal.mark; });
+    if (piece == sources.pieces.end() || !(*piece)->code || !sources.pack.has_lead(*(*piece)->code)) continue;
+    Left& of = left[*(*piece)->code];
+    of.pieces += refusal.count;
+    of.mm2 += (*piece)->area.in_mm2() * static_cast<double>(refusal.count);
+  }
+  for (const auto& [code, of] : left) {
+    const double kg_per_m2 = sources.pack.lead(code).kg_per_m2;
+    lines.add("lead", "",
+              Why("lead.no_roll", "A * k / 1000000", "kg")
+                  .term("A", of.mm2, "mm2", kFromPieces)
+                  .term("k", kg_per_m2, "kg/m2", code_term(code))
+                  .gives(of.mm2 * kg_per_m2 / 1000000),
+              {{"code", static_cast<double>(code), ""}, {"n", static_cast<double>(of.pieces), ""}});
+  }
+}
+
 }  // namespace
 
 void add_strips(const Sources& sources, Lines& lines) {
@@ -127,6 +153,7 @@ void add_rolls(const Sources& sources, Lines& lines) {
       likes.push_back({&roll, roll.count});
     }
   }
+  add_no_roll(sources, lines);
   const practice::Rule& lift = sources.pack.rule("lift.one_person");
   for (const Like& like : likes) {
     const bool heavy = like.roll->mass.in_kg() > lift.value;

@@ -20,6 +20,8 @@ using job::Per;
 using practice::Why;
 
 constexpr std::int64_t kWhole = 10'000;  // hundredths of a percent in one
+constexpr double kMmInM = 1000;
+constexpr double kShown = 100;  // quantities are priced in hundredths, as they are printed
 
 // What a yard may price, and per what it may do so. Rolls are priced where the yard lists them, hours under
 // labour.
@@ -28,7 +30,7 @@ struct Priced {
   Per per = Per::piece;
   std::optional<Per> or_per;
 };
-constexpr std::array<Priced, 14> kPriced{{
+constexpr std::array<Priced, 15> kPriced{{
     {"covering.unit", Per::piece, {}},
     {"covering.unit_and_half", Per::piece, {}},
     {"covering.eaves_unit", Per::piece, {}},
@@ -37,6 +39,7 @@ constexpr std::array<Priced, 14> kPriced{{
     {"fixings.batten_nails", Per::kg, {}},
     {"fixings.lead_nails", Per::piece, {}},
     {"fixings.clips", Per::piece, {}},
+    {"lead.other_metal", Per::kg, {}},
     {"timber.tilting_fillet", Per::m, {}},
     {"timber.boards", Per::m2, {}},
     {"timber.underlay_upturn", Per::m, {}},
@@ -129,6 +132,10 @@ class Pricing {
   void take(const job::EstimateLine& line) {
     if (line.item == "lead.roll" || line.item == "lead.roll_two_people") {
       add(line, line.quantity, Per::piece, nearest_whole(param(line, "price")));
+    } else if (line.item == "lead.from_rack") {
+      add(line, line.quantity, Per::piece, worth_in_rack(line));
+    } else if (line.item == "lead.no_roll") {
+      add(line, line.quantity, Per::kg, std::nullopt);
     } else if (line.group == "labour") {
       take_labour(line);
     } else if (const Priced* what = priced(line.item)) {
@@ -140,6 +147,29 @@ class Pricing {
       const double quantity = per == Per::length ? param(line, "count") : line.quantity;
       add(line, quantity, per, price == nullptr ? std::nullopt : std::optional(price->price));
     }
+  }
+
+  // An offcut is paid for, but what it could be kept or sold for goes into the job with it. Empty: nobody
+  // says.
+  std::optional<std::int64_t> worth_in_rack(const job::EstimateLine& line) const {
+    const double kg = param(line, "kg");
+    const double length = param(line, "length") * kMmInM;
+    const double width = param(line, "width");
+    double per_kg = static_cast<double>(yard_.scrap_per_kg);
+    if (yard_.keep_length > Length{} && std::max(length, width) >= yard_.keep_length.in_mm() &&
+        std::min(length, width) >= yard_.keep_width.in_mm()) {
+      std::optional<double> cheapest;
+      for (const job::YardRoll& roll : yard_.rolls) {
+        if (roll.code != nearest_whole(param(line, "code"))) continue;
+        const double weighs = kg * (roll.width * roll.length).in_mm2() / (length * width);
+        const double price = roll.price_per_kg ? static_cast<double>(*roll.price_per_kg)
+                                               : static_cast<double>(roll.price.value_or(0)) / weighs;
+        if (!cheapest || price < *cheapest) cheapest = price;
+      }
+      if (cheapest) per_kg = std::max(per_kg, *cheapest * static_cast<double>(yard_.keep_percent) / 100);
+    }
+    const std::int64_t worth = nearest_whole(per_kg * kg);
+    return worth > 0 ? std::optional(worth) : std::nullopt;
   }
 
   // By the day where the yard has a price for a day: crew × days; by the hour otherwise.
@@ -160,6 +190,7 @@ class Pricing {
     out.item = line.item;
     out.slope = line.slope;
     out.text = line.text;
+    quantity = static_cast<double>(std::max<std::int64_t>(1, nearest_whole(quantity * kShown))) / kShown;
     out.quantity = quantity;
     out.per = name_of(per);
     out.price = price;

@@ -63,6 +63,7 @@ draw::Document papers(const Sources& sources, const std::vector<Paper>& which, P
         break;
       case Paper::cutting:
         add_cutting(sheets);
+        add_batten_cuts(sheets);
         break;
       case Paper::fitting:
         add_fitting_list(sheets);

@@ -95,7 +95,13 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
   const Words& words = sheets.words();
   // The hooked end is at the bottom, so that the tape runs up the page.
   const double room_high = kArea.height() - 34;
-  const double scale = usual_scale(roll.width.in_mm(), roll.length.in_mm(), 46, room_high);
+  double scale = usual_scale(roll.width.in_mm(), roll.length.in_mm(), 46, room_high);
+  // A roll of six metres just misses 1:25, and at 1:50 its marks cannot be read.
+  constexpr double kBetween = 1.0 / 30;
+  if (scale < kBetween && roll.length.in_mm() * kBetween <= room_high &&
+      roll.width.in_mm() * kBetween <= 46) {
+    scale = kBetween;
+  }
   const draw::Drawing view = roll_view(sheets.sources(), roll, scale, true);
   const draw::Box box = draw::extents(view);
   const std::string name = words.say("sheet.cutting_roll", {{"name", roll.name, ""}});

@@ -25,6 +25,7 @@ void add_care(Sheets& sheets);
 void add_survey_form(Sheets& sheets);
 void add_blank_form(Sheets& sheets);
 void add_order(Sheets& sheets);
+void add_batten_cuts(Sheets& sheets);
 void add_proof(Sheets& sheets);
 void add_quote(Sheets& sheets);
 void add_price(Sheets& sheets);

@@ -32,7 +32,7 @@ draw::Drawing proving_bar(Point at, const std::string& words) {
     field.tag = "bar";
     out.add(std::move(field));
   }
-  const double size = draw::size_to_fit(words, 100, pt(9), pt(6));
+  const double size = draw::size_to_fit(words, 100, kNumber, pt(6));
   draw::Text text = text_at(draw::shortened(words, 100, size), at + Point{0, 4}, size);
   text.layer = draw::Layer::mark;
   out.add(std::move(text));
@@ -282,6 +282,19 @@ void Flow::heading(const std::string& text) {
   y_ -= 2.5;
   paragraph(text, pt(13), 0, Weight::bold);
   y_ -= 1;
+}
+
+void Flow::blank(const std::string& label, const std::string& filled) {
+  constexpr double kLineFrom = 62;
+  draw::Drawing& page = need(11);
+  y_ -= 10;
+  page.add(text_at(label, {kArea.left + 1, y_ + 1}));
+  if (!filled.empty()) {
+    const double room = kArea.width() - kLineFrom - 4;
+    page.add(text_at(draw::shortened(filled, room, kNumber, Weight::bold),
+                     {kArea.left + kLineFrom + 2, y_ + 1}, kNumber, Weight::bold));
+  }
+  page.add(draw::line({kArea.left + kLineFrom, y_}, {kArea.right - 2, y_}, LineKind::thin));
 }
 
 void Flow::paragraph(const std::string& text, double size, double indent, Weight weight) {

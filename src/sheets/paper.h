@@ -84,6 +84,8 @@ class Flow {
   void heading(const std::string& text);
   void paragraph(const std::string& text, double size = kNumber, double indent = 0,
                  draw::Weight weight = draw::Weight::regular);
+  // A line to write on, after its label; `filled` where it is known.
+  void blank(const std::string& label, const std::string& filled = {});
   void gap(double mm) { y_ -= mm; }
   double y() const { return y_; }
 

@@ -17,14 +17,6 @@ namespace {
 using draw::pt;
 using draw::Weight;
 
-// A line to write on, after its label.
-void blank_line(Flow& flow, const std::string& label, double from) {
-  draw::Drawing& page = flow.need(11);
-  flow.gap(10);
-  page.add(text_at(label, {kArea.left + 1, flow.y() + 1}));
-  page.add(draw::line({kArea.left + from, flow.y()}, {kArea.right - 2, flow.y()}, draw::LineKind::thin));
-}
-
 // The paragraph of practice::why_figure: its first line is the sentence, the indented ones are the sum.
 void say_why(Flow& flow, const std::string& text) {
   std::size_t begin = 0;
@@ -89,6 +81,23 @@ void add_figures(Flow& flow, const Sources& sources, const Words& words) {
   }
 }
 
+// What is bought and worked, each with its sum: there the waste has its name.
+void add_quantities(Flow& flow, const Sources& sources, const Words& words) {
+  std::string heading;
+  for (const job::EstimateLine& line : sources.plan.estimate.lines) {
+    const std::string now =
+        words.say("sheet.proof_quantities", {{"group", words.say("group." + line.group), ""}});
+    if (now != heading) {
+      heading = now;
+      flow.need(draw::line_height(kNumber) * 8);  // no heading without its first sum
+      flow.heading(now);
+    }
+    if (!line.slope.empty()) flow.paragraph(line.slope, kNumber, 2);
+    say_why(flow, practice::why_figure("estimate", line.figure, sources.pack, sources.catalogue,
+                                       sources.survey.shown_in));
+  }
+}
+
 void add_choices(Flow& flow, const Sources& sources, const Words& words) {
   bool any = false;
   for (const job::Choice& choice : sources.plan.choices) {
@@ -149,11 +158,12 @@ void add_proof(Sheets& sheets) {
   const Sources& sources = sheets.sources();
   Flow flow(sheets, words.say("sheet.proof"));
   flow.paragraph(words.say("sheet.proof_note"));
-  for (const std::string_view key :
-       {"sheet.measured_by", "sheet.measured_on", "sheet.fitted_by", "sheet.seen_by"})
-    blank_line(flow, words.say(key), 62);
+  flow.blank(words.say("sheet.measured_by"), sources.survey.measured_by.value_or(""));
+  flow.blank(words.say("sheet.measured_on"), sources.survey.date.value_or(""));
+  for (const std::string_view key : {"sheet.fitted_by", "sheet.seen_by"}) flow.blank(words.say(key));
   add_choices(flow, sources, words);
   add_figures(flow, sources, words);
+  add_quantities(flow, sources, words);
   add_photo_boxes(sheets);
 }
 

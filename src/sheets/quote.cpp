@@ -149,6 +149,7 @@ void add_sum_page(Sheets& sheets, const job::Price& price) {
       amount_line(flow, text, words.say("price.missing"), Weight::bold);
     }
   }
+  flow.need((draw::line_height(kNumber) + 1.5) * static_cast<double>(price.sums.size()) + 14);
   flow.heading(words.say("sheet.price_sum"));
   for (const job::PriceSum& sum : price.sums) {
     const bool total = sum.name == "total" || sum.name == "net";
@@ -171,6 +172,9 @@ void add_quote(Sheets& sheets) {
   flow.paragraph(draw::shortened(sources.plan.title, kArea.width() * 1.9, pt(18), Weight::bold), pt(18), 0,
                  Weight::bold);
   warn(flow, words, price);
+  flow.blank(words.say("sheet.quote_for"));
+  flow.blank(words.say("sheet.quote_from"));
+  flow.blank(words.say("sheet.quote_date"));
   flow.heading(words.say("sheet.quote_what"));
   what_is_done(flow, sources, words);
   for (const job::Finding& finding : sources.plan.findings) {
@@ -178,6 +182,15 @@ void add_quote(Sheets& sheets) {
     flow.paragraph(words.say("level.wrong") + ": " + finding.where + ": " + finding.text, kNumber, 2,
                    Weight::bold);
   }
+  flow.heading(words.say("sheet.quote_also"));
+  std::set<std::string> in_groups;
+  for (const job::PriceLine& line : price.lines) {
+    if (line.group == "lead" || !in_groups.insert(line.group).second) continue;
+    flow.paragraph("– " + words.say("group." + line.group), kNumber, 2);
+  }
+  in_groups.insert("lead");
+  constexpr double kPriceHigh = 48;  // heading, three sums, how long it holds: they stay together
+  flow.need(kPriceHigh);
   flow.heading(words.say("sheet.quote_price"));
   totals(flow, words, price);
   flow.paragraph(price.valid_days > 0
@@ -185,8 +198,6 @@ void add_quote(Sheets& sheets) {
                      : words.say("sheet.quote_valid_open"),
                  kNumber, 2);
   flow.heading(words.say("sheet.quote_not_included"));
-  std::set<std::string> in_groups;
-  for (const job::PriceLine& line : price.lines) in_groups.insert(line.group);
   std::set<std::string> said;
   for (const job::EstimateLine& line : sources.plan.estimate.lines) {
     if (in_groups.contains(line.group) || !said.insert(line.group).second) continue;

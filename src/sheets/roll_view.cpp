@@ -1,6 +1,7 @@
 #include "roll_view.h"
 
 #include "laid_piece.h"
+#include "paper.h"
 #include "words.h"
 
 #include <lapwright/draw/font.h>
@@ -16,7 +17,7 @@ namespace {
 using draw::LineKind;
 using draw::Point;
 
-constexpr double kMark = draw::pt(9);
+constexpr double kMark = kNumber;
 constexpr double kRoom = 0.8;  // mm of paper round a mark
 constexpr double kTight = 0.1;  // on a screen, where a roll of six metres is smaller
 
@@ -154,6 +155,7 @@ class RollView {
     chain.zero = stop(0);
     chain.towards = stop(across ? roll_.length.in_mm() : roll_.width.in_mm());
     chain.offset = across && upright_ ? -6 : 6;
+    chain.size = kNumber;
     for (const Length mark : step.at) chain.stops.push_back({stop(mark.in_mm()), words.tape(mark)});
     out_.add(chain);
     // The names of what comes off and is cut further, on the other side.

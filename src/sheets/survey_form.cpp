@@ -259,12 +259,16 @@ void stack_page(Sheets& sheets, const job::Slope* slope, const job::Junction* ju
   const bool pipe = junction != nullptr && junction->kind == job::JunctionKind::pipe;
   form.ask("M", "sheet.form.at", junction ? length(junction->at) : "");
   form.ask("N", "sheet.form.front", junction ? length(pipe ? junction->up : junction->front) : "");
-  form.ask("P", "sheet.form.stack_width", junction ? length(junction->width) : "");
-  form.ask("Q", "sheet.form.depth", junction ? length(junction->depth) : "");
-  form.ask("", "sheet.form.across", junction ? junction->across.value_or("") : "", false);
-  form.ask("J", "sheet.form.course", junction && !pipe ? length(junction->wall.course) : "");
-  form.ask("K", "sheet.form.first_joint", junction && !pipe ? length(junction->wall.first_joint) : "");
-  form.ask("R", "sheet.form.diameter", junction ? length(junction->diameter) : "");
+  if (!pipe) {
+    form.ask("P", "sheet.form.stack_width", junction ? length(junction->width) : "");
+    form.ask("Q", "sheet.form.depth", junction ? length(junction->depth) : "");
+    form.ask("", "sheet.form.across", junction ? junction->across.value_or("") : "", false);
+    form.ask("J", "sheet.form.course", junction ? length(junction->wall.course) : "");
+    form.ask("K", "sheet.form.first_joint", junction ? length(junction->wall.first_joint) : "");
+  }
+  if (pipe || junction == nullptr) {
+    form.ask("R", "sheet.form.diameter", junction ? length(junction->diameter) : "");
+  }
 }
 
 void head_page(Sheets& sheets, const job::Survey* survey) {
@@ -274,12 +278,23 @@ void head_page(Sheets& sheets, const job::Survey* survey) {
   form.line(" ");
   form.ask("", "sheet.form.title", survey ? survey->title : "", false);
   form.ask("", "sheet.form.date", survey ? survey->date.value_or("") : "", false);
-  form.ask("", "sheet.form.by", "", false);
+  form.ask("", "sheet.form.by", survey ? survey->measured_by.value_or("") : "", false);
   form.ask("", "sheet.form.exposure",
            survey && survey->exposure_given ? std::string(name_of(survey->exposure)) : "", false);
+  std::string joins;
+  for (const job::Join& join : survey ? survey->joins : std::vector<job::Join>{}) {
+    joins += (joins.empty() ? "" : "; ") + std::string(name_of(join.kind));
+    for (const std::string& slope : join.slopes)
+      joins += (&slope == &join.slopes.front() ? " " : " / ") + slope;
+  }
+  form.ask("", "sheet.form.joins", joins, false);
   for (int i = 1; words.has("sheet.form.look." + std::to_string(i)); ++i) {
     form.ask("", "sheet.form.look." + std::to_string(i), "", false);
   }
+  if (survey == nullptr || survey->guessed.empty()) return;
+  std::string places;
+  for (const std::string& place : survey->guessed) places += (places.empty() ? "" : ", ") + place;
+  form.line(words.say("sheet.form.guessed_list", {{"places", places, ""}}));
 }
 
 }  // namespace

@@ -72,7 +72,7 @@ for (const size of ['phone', 'desk']) {
     // A roll is opened, a cut ticked; the tick is there after a reload.
     await toRung(page, 'cut');
     await cutReady(page);
-    await press(page, page.locator('.roll h3 a').first());
+    await press(page, page.locator('.roll h2 a').first());
     const first = page.locator('.cuts > li').first();
     await first.waitFor();
     const distances = (await first.locator('.tape b').allTextContents()).map(Number);

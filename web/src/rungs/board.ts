@@ -34,6 +34,7 @@ export class Board {
   effort = 0; // how hard it was looked last, a place in kEfforts
   private shown = 0; // and for the list that is shown
   private asked: Ask | null = null;
+  private wish: { only: string; size: PaperSize } | null = null;
   private planning: Planning | null = null;
   private readonly heard = new Set<() => void>();
 
@@ -50,10 +51,14 @@ export class Board {
   want(ask: Ask): void {
     if (ask.job === '' || ask.yard === '') return;
     if (this.asked && same(this.asked, ask)) return;
+    // Papers that are being made of this very job and yard are not ended for another size of screen.
+    if (this.going?.papers && this.asked?.job === ask.job && this.asked.yard === ask.yard) return;
     // Another size of screen keeps how hard it was looked; another job or yard does not.
     if (!this.asked || this.asked.job !== ask.job || this.asked.yard !== ask.yard) this.effort = 0;
     this.asked = ask;
-    void this.run(ask, this.effort);
+    const { wish } = this;
+    this.wish = null;
+    void this.run(ask, this.effort, wish ?? undefined);
   }
   tryHarder(): void {
     if (!this.asked || !this.canTryHarder) return;
@@ -66,10 +71,21 @@ export class Board {
   }
   // The papers of the list that is shown: as hard a look as that one had.
   make(only: string, size: PaperSize): void {
-    if (!this.asked) return;
-    void this.run(this.asked, this.shown, { only, size });
+    if (this.asked) {
+      void this.run(this.asked, this.shown, { only, size });
+      return;
+    }
+    // Nothing is known of the yard yet: they are made as soon as it is.
+    this.wish = { only, size };
+    this.going = { share: 0, whole: false, papers: true };
+    this.tell();
   }
   cancelPapers(): void {
+    if (this.wish) {
+      this.wish = null;
+      this.going = null;
+      this.tell();
+    }
     this.session.engine.cancelPlan();
   }
 

@@ -113,7 +113,7 @@ function RollStrip({ roll, inches, svg, here, cut, address, mark, onPiece }: Str
   const size = { code: roll.code, size: sized(roll.width, roll.length, inches), mass: number(roll.mass, 1) };
   return (
     <section ref={place} class={`roll ${here ? 'here' : ''}`}>
-      <h3>
+      <h2>
         <a href={address} aria-current={here ? 'true' : undefined}>
           <span class="ring" data-engine>{roll.name}</span>
           <span>
@@ -122,7 +122,7 @@ function RollStrip({ roll, inches, svg, here, cut, address, mark, onPiece }: Str
           </span>
           {cut && <b>{say('cut.is_cut')}</b>}
         </a>
-      </h3>
+      </h2>
       <Strip svg={svg} label={say('cut.strip', { name: roll.name, count: (roll.pieces ?? []).length })} lit={(_, of) => here && of === mark} onPiece={onPiece} />
     </section>
   );

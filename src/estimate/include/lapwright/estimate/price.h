@@ -1,6 +1,7 @@
 // What an estimate costs at a yard's prices: line by line, then overheads, margin and VAT.
 //
-// Money is in whole pence or cents. Each line is rounded to the nearest, halves up; every further sum is made
+// Money is in whole pence or cents. Quantities are taken to hundredths, as they are printed, so that whoever
+// multiplies again gets the same; each line is rounded to the nearest, halves up; every further sum is made
 // of whole amounts and rounded once, so that what is printed adds up: net is materials + labour + access +
 // overheads + margin, total is net + VAT, to the penny. A line that nobody priced stays in the list without
 // an amount and is counted as missing; it never costs nought.

@@ -160,6 +160,7 @@ struct Override {
 struct Survey {
   std::string title;
   std::optional<std::string> date;  // printed on sheets as given; nothing reads a clock
+  std::optional<std::string> measured_by;
   ShownIn shown_in = ShownIn::mm;
   bool unit_is_inches = false;  // of bare numbers in the file
   Exposure exposure = Exposure::moderate;
