@@ -1,6 +1,5 @@
 #include <lapwright/check/examine.h>
 
-#include "found.h"
 #include "measure.h"
 
 #include <lapwright/base/trig.h>
@@ -208,7 +207,9 @@ class SlopeExaminer {
 
   void say(const Site& site, const Tracer& tracer, const job::Frontier& f, bool dry, bool sideways,
            bool driven, bool points_hold, double climb_limit) {
-    const Level sideways_level = runs_out(site) ? Level::doubt : Level::wrong;
+    constexpr double kFarLess = 0.5;  // no shelter makes good for that
+    const Level sideways_level =
+        runs_out(site) && f.drift > kFarLess * f.covering_drift ? Level::doubt : Level::wrong;
     // Nobody says what stands behind a wall on a line: there, what only hard wind drives through is a doubt.
     const bool on_line = std::any_of(slope_.faces.begin(), slope_.faces.end(), [&](const PlacedFace& face) {
       return face.junction == site.junction && face.kind == job::JunctionKind::wall;
@@ -291,8 +292,7 @@ Examined examine(const PlacedRoof& roof, const job::Survey& survey, const practi
   Examined out;
   for (const PlacedSlope& placed : roof.slopes) {
     if (placed.units.empty()) continue;  // nothing can be laid; the findings of the set-out say why
-    PlacedSlope slope = placed;
-    lay_asked_covers(slope, pack);
+    const PlacedSlope& slope = placed;
     Measures m(slope, survey, pack, options, out);
     measure_covering(m);
     measure_soakers(m);
@@ -306,6 +306,7 @@ Examined examine(const PlacedRoof& roof, const job::Survey& survey, const practi
     if (sites.empty()) continue;
     SlopeExaminer examiner(slope, pack, options, out);
     for (const Site& site : sites) {
+      if (!options.junction.empty() && site.junction != options.junction) continue;
       const bool expected = std::any_of(slope.faces.begin(), slope.faces.end(), [&](const PlacedFace& f) {
         return f.junction == site.junction && f.bare_is_wrong;
       });
