@@ -226,7 +226,8 @@ TEST(CutPlan, the_rack_is_used_and_what_is_left_goes_back) {
 
 // Cancelled or out of time after any slice, what is there is a whole plan, and what it says of itself holds.
 TEST(CutPlan, whenever_it_is_stopped_the_plan_is_sound) {
-  for (const char* rest : {R"(, "scrap_per_kg": 100})", R"(, "scrap_per_kg": 100, "keep_from": [500, 150]})"}) {
+  for (const char* rest :
+       {R"(, "scrap_per_kg": 100})", R"(, "scrap_per_kg": 100, "keep_from": [500, 150]})"}) {
     const job::Yard yard = yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300},
                                       {"code": 4, "width": 450, "length": 6000, "price_per_kg": 290},
                                       {"code": 5, "width": 390, "length": 3000, "price_per_kg": 280, "in_stock": 1})",
@@ -235,7 +236,8 @@ TEST(CutPlan, whenever_it_is_stopped_the_plan_is_sound) {
     add(plan, "S1", 4, rectangle(200, 175), 2);
     add(plan, "S2", 4, rectangle(440, 120), 3);
     add(plan, "A1", 5, rectangle(1400, 310), 3);
-    for (int i = 0; i < 12; ++i) add(plan, "B" + std::to_string(i), 5, rectangle(150 + 7 * i, 130 + 3 * i), 5);
+    for (int i = 0; i < 12; ++i)
+      add(plan, "B" + std::to_string(i), 5, rectangle(150 + 7 * i, 130 + 3 * i), 5);
     CutPlan run(plan, yard, pack(), 0.01);
     int stops = 0;
     for (bool more = true; more;) {
@@ -252,10 +254,13 @@ TEST(CutPlan, whenever_it_is_stopped_the_plan_is_sound) {
   }
 }
 
-// The engine hands out no list that its judge has not seen: one for another yard is our own fault, and none comes out.
+// The engine hands out no list that its judge has not seen: one for another yard is our own fault, and none
+// comes out.
 TEST(CutPlan, the_judge_is_asked_by_default) {
-  const engine::YardUsed planned_with{yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})"), false};
-  const engine::YardUsed another{yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 310})"), false};
+  const engine::YardUsed planned_with{
+      yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 300})"), false};
+  const engine::YardUsed another{yard_of(R"({"code": 4, "width": 300, "length": 3000, "price_per_kg": 310})"),
+                                 false};
   engine::Planned planned{{}, pack(), *practice::Catalogue::built_in(), {}};
   add(planned.plan, "S1", 4, rectangle(200, 175), 5);
   CutPlan run(planned.plan, planned_with.yard, pack(), 0);
@@ -390,7 +395,8 @@ TEST_F(Broken, a_cut_is_at_another_place) {
   EXPECT_TRUE(caught("outside") || caught("cut"));
 }
 
-// Four pieces round a middle, each end against the next one's side: they lie side by side and no cut goes through.
+// Four pieces round a middle, each end against the next one's side: they lie side by side and no cut goes
+// through.
 TEST_F(Broken, a_windmill_that_no_straight_cut_parts) {
   plan_ = {};
   add(plan_, "W1", 4, rectangle(200, 100), 4);
