@@ -262,8 +262,9 @@ int main(int argc, char** argv) {
   check->add_option("JOB", options.job, "job file")->required();
   check->add_flag("--json", options.json, "print them as JSON");
 
-  check->add_flag("--odds", options.odds,
-                  "also the chance that each measure does not hold, tapes, units and hands being what they are");
+  check->add_flag(
+      "--odds", options.odds,
+      "also the chance that each measure does not hold, tapes, units and hands being what they are");
 
   auto* why = app.add_subcommand("why", "Explain every figure of one piece, or of a slope's set-out");
   why->add_option("JOB", options.job, "job file")->required();

@@ -14,7 +14,9 @@ using job::FoundKind;
 
 std::optional<PlacedLead::Extent> extent_of(const PlacedLead& lead) {
   const auto on_roof = lead.extent(Lies::on_roof);
-  return lead.kind == "soaker" && on_roof ? on_roof : lead.extent(Lies::on_face) ? lead.extent(Lies::on_face) : on_roof;
+  return lead.kind == "soaker" && on_roof ? on_roof
+         : lead.extent(Lies::on_face)     ? lead.extent(Lies::on_face)
+                                          : on_roof;
 }
 
 // Indices of the leads that the line speaks of.
@@ -44,7 +46,8 @@ PlacedLead* below(PlacedSlope& slope, const PlacedLead& lead) {
   PlacedLead* best = nullptr;
   double high = std::numeric_limits<double>::lowest();
   for (PlacedLead& other : slope.leads) {
-    if (&other == &lead || other.kind != lead.kind || other.junction != lead.junction || other.face != lead.face)
+    if (&other == &lead || other.kind != lead.kind || other.junction != lead.junction ||
+        other.face != lead.face)
       continue;
     const auto there = extent_of(other);
     if (!here || !there || there->s0 >= here->s0 || there->s0 <= high) continue;
@@ -126,7 +129,8 @@ std::vector<PlacedLead> apply(const job::AsBuilt& found, PlacedRoof& roof) {
     if (found.kind == FoundKind::missing) {
       std::vector<PlacedLead> left;
       for (std::size_t i = 0; i < slope.leads.size(); ++i) {
-        if (std::find(which.begin(), which.end(), i) == which.end()) left.push_back(std::move(slope.leads[i]));
+        if (std::find(which.begin(), which.end(), i) == which.end())
+          left.push_back(std::move(slope.leads[i]));
       }
       slope.leads = std::move(left);
       // Lead belongs here, though none may be left.

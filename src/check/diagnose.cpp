@@ -1,5 +1,5 @@
-// Who lets the water in: each thing that was found, judged by itself on an otherwise sound roof, and held against the
-// weather in which somebody saw a leak.
+// Who lets the water in: each thing that was found, judged by itself on an otherwise sound roof, and held
+// against the weather in which somebody saw a leak.
 #include <lapwright/check/as_found.h>
 
 #include <lapwright/check/examine.h>
@@ -62,19 +62,21 @@ const PlacedFace* face_of(const PlacedSlope& slope, const Suspect& suspect) {
   return first;
 }
 
-// The bearing of the wind that does it. Facing the roof from the ground, one's right hand is a quarter turn back from
-// the way that the roof looks.
+// The bearing of the wind that does it. Facing the roof from the ground, one's right hand is a quarter turn
+// back from the way that the roof looks.
 std::optional<double> wind_for(const PlacedSlope& slope, const Suspect& suspect) {
   if (!slope.slope->faces || suspect.gives == Gives::any_rain || suspect.gives == Gives::little)
     return std::nullopt;
   const double looks = slope.slope->faces->in_degrees();
   const PlacedFace* face = face_of(slope, suspect);
   double from = looks;
-  const bool side = face != nullptr && (face->face.kind == job::FaceKind::side || face->face.kind == job::FaceKind::skew);
+  const bool side =
+      face != nullptr && (face->face.kind == job::FaceKind::side || face->face.kind == job::FaceKind::skew);
   if (side && suspect.gives != Gives::driven) {
     // Water goes sideways towards a wall, and rain wets its face, when the wind blows at it.
     from = face->face.hand == job::Hand::left ? looks - 90 : looks + 90;
-  } else if (face != nullptr && face->face.kind == job::FaceKind::back && suspect.gives == Gives::rain_on_wall) {
+  } else if (face != nullptr && face->face.kind == job::FaceKind::back &&
+             suspect.gives == Gives::rain_on_wall) {
     from = looks + 180;
   }
   return std::fmod(from + 720, 360);
@@ -97,16 +99,23 @@ void take_weather(Suspect& suspect, const Examined& examined, const std::vector<
     std::string_view rule;
     Gives gives;
   };
-  static constexpr Sign kSigns[] = {
-      {"check.leaks_dry", Gives::any_rain},          {"check.valley_open", Gives::any_rain},
-      {"check.mitre_open", Gives::any_rain},         {"check.corner_open", Gives::any_rain},
-      {"check.ridge_end_open", Gives::any_rain},     {"check.pipe_open", Gives::any_rain},
-      {"check.behind_lead", Gives::rain_on_wall},    {"check.wall_open", Gives::rain_on_wall},
-      {"check.lap_reversed", Gives::rain_on_wall},   {"check.flashing_ends", Gives::rain_on_wall},
-      {"check.leaks_sideways", Gives::sideways},     {"check.leaks_driven", Gives::driven},
-      {"check.leaks_driven_aslant", Gives::driven},  {"check.pierced", Gives::driven},
-      {"check.nail_through_lead", Gives::driven},    {"check.valley_lap", Gives::driven},
-      {"check.lap_down", Gives::driven}};
+  static constexpr Sign kSigns[] = {{"check.leaks_dry", Gives::any_rain},
+                                    {"check.valley_open", Gives::any_rain},
+                                    {"check.mitre_open", Gives::any_rain},
+                                    {"check.corner_open", Gives::any_rain},
+                                    {"check.ridge_end_open", Gives::any_rain},
+                                    {"check.pipe_open", Gives::any_rain},
+                                    {"check.behind_lead", Gives::rain_on_wall},
+                                    {"check.wall_open", Gives::rain_on_wall},
+                                    {"check.lap_reversed", Gives::rain_on_wall},
+                                    {"check.flashing_ends", Gives::rain_on_wall},
+                                    {"check.leaks_sideways", Gives::sideways},
+                                    {"check.leaks_driven", Gives::driven},
+                                    {"check.leaks_driven_aslant", Gives::driven},
+                                    {"check.pierced", Gives::driven},
+                                    {"check.nail_through_lead", Gives::driven},
+                                    {"check.valley_lap", Gives::driven},
+                                    {"check.lap_down", Gives::driven}};
   for (const Sign& sign : kSigns) {
     if (!rules.contains(std::string(sign.rule))) continue;
     suspect.gives = sign.gives;
@@ -122,7 +131,8 @@ void take_weather(Suspect& suspect, const Examined& examined, const std::vector<
 
 bool overlap(const PlacedLead::Extent& e, const PlacedUnit& unit) {
   constexpr double kTouch = 1;  // mm
-  return unit.u1 > e.u0 + kTouch && unit.u0 < e.u1 - kTouch && unit.head > e.s0 + kTouch && unit.tail < e.s1 - kTouch;
+  return unit.u1 > e.u0 + kTouch && unit.u0 < e.u1 - kTouch && unit.head > e.s0 + kTouch &&
+         unit.tail < e.s1 - kTouch;
 }
 
 // Courses whose units lie over this lead: they come off before it can be laid.
@@ -153,7 +163,8 @@ void fit_like(const PlacedSlope* right, const PlacedLead& was, Suspect& suspect)
   const PlacedLead* best = nullptr;
   double nearest = 1e300;
   for (const PlacedLead& lead : right->leads) {
-    if (lead.junction != was.junction || lead.face != was.face || lead.kind != was.kind || lead.course != was.course)
+    if (lead.junction != was.junction || lead.face != was.face || lead.kind != was.kind ||
+        lead.course != was.course)
       continue;
     if (lead.panels.empty() || was.panels.empty()) continue;
     const double off = std::abs(lead.panels.front().ring.front().y - was.panels.front().ring.front().y);
@@ -210,7 +221,8 @@ std::vector<std::string> causes_of(const job::LeakSeen& leak, const job::Survey&
 
 class Diagnosis {
  public:
-  Diagnosis(const PlacedRoof& made, const PlacedRoof& right, const job::Survey& survey, const practice::Pack& pack)
+  Diagnosis(const PlacedRoof& made, const PlacedRoof& right, const job::Survey& survey,
+            const practice::Pack& pack)
       : made_(made), right_(right), survey_(survey), pack_(pack), base_(examine(made, survey, pack)) {}
 
   job::Existing run() {
@@ -273,15 +285,16 @@ class Diagnosis {
     alone.slopes.push_back(*slope);
     const std::vector<PlacedLead> was = apply(found, alone);
     if (was.empty()) {
-      out_.findings.push_back({job::Level::doubt,
-                               "as_built.nothing_there",
-                               {{"piece", found.piece, ""},
-                                {"course", static_cast<double>(found.course.value_or(found.number.value_or(0))), ""}},
-                               "",
-                               std::nullopt,
-                               std::nullopt,
-                               "survey",
-                               found.slope + " / " + found.junction});
+      out_.findings.push_back(
+          {job::Level::doubt,
+           "as_built.nothing_there",
+           {{"piece", found.piece, ""},
+            {"course", static_cast<double>(found.course.value_or(found.number.value_or(0))), ""}},
+           "",
+           std::nullopt,
+           std::nullopt,
+           "survey",
+           found.slope + " / " + found.junction});
       return;
     }
     Options options;
@@ -352,8 +365,8 @@ class Diagnosis {
 
 }  // namespace
 
-job::Existing diagnose(const PlacedRoof& made, const PlacedRoof& right,
-                       const job::Survey& survey, const practice::Pack& pack) {
+job::Existing diagnose(const PlacedRoof& made, const PlacedRoof& right, const job::Survey& survey,
+                       const practice::Pack& pack) {
   return Diagnosis(made, right, survey, pack).run();
 }
 

@@ -31,7 +31,8 @@ class Window {
  public:
   Window(const Site& site, job::Trace& out) : site_(site), out_(out) {
     for (std::size_t i = 0; i < site.traced.sheets.size(); ++i) {
-      if (site.traced.sheets[i].owner != kNobody && seen(site.traced.sheets[i].strips)) from_low_.push_back(i);
+      if (site.traced.sheets[i].owner != kNobody && seen(site.traced.sheets[i].strips))
+        from_low_.push_back(i);
     }
     std::stable_sort(from_low_.begin(), from_low_.end(), [&](std::size_t a, std::size_t b) {
       return site.traced.sheets[a].order < site.traced.sheets[b].order;
@@ -72,8 +73,9 @@ class Window {
       std::vector<std::pair<double, double>> covered;
       for (const Strip* s : over) {
         if (mid <= s->u0 || mid >= s->u1) continue;
-        covered.emplace_back(std::max(at(mid, s->u0, s->u1, s->lo0, s->lo1), at(mid, wet.u0, wet.u1, wet.lo0, wet.lo1)),
-                             std::min(at(mid, s->u0, s->u1, s->hi0, s->hi1), high));
+        covered.emplace_back(
+            std::max(at(mid, s->u0, s->u1, s->lo0, s->lo1), at(mid, wet.u0, wet.u1, wet.lo0, wet.lo1)),
+            std::min(at(mid, s->u0, s->u1, s->hi0, s->hi1), high));
       }
       std::sort(covered.begin(), covered.end());
       for (std::size_t i = 0; i < covered.size();) {

@@ -18,7 +18,7 @@ using geom::Vec3;
 
 enum Source : std::uint8_t { thickness, camber, length, rafter, joints, cutting, kSources };
 constexpr std::array<std::string_view, kSources> kNames{"thickness", "camber", "length",
-                                                         "rafter",    "joints", "cutting"};
+                                                        "rafter",    "joints", "cutting"};
 constexpr std::uint64_t kSeed = 20261125;
 constexpr int kRoofs = 400;  // a chance is known to 2.5 points or better
 constexpr int kAlone = 60;   // of each source by itself

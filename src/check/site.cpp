@@ -424,9 +424,9 @@ Site site_of(const PlacedSlope& slope, const std::vector<const PlacedFace*>& fac
       }
     }
   }
-  // What gets below the under-course near its tail comes out over the fascia, and what is driven up under it does from a
-  // headlap further up. So does all of it in front of a stack that stands on the eaves, where lead covers the joints of
-  // the lowest courses.
+  // What gets below the under-course near its tail comes out over the fascia, and what is driven up under it
+  // does from a headlap further up. So does all of it in front of a stack that stands on the eaves, where
+  // lead covers the joints of the lowest courses.
   const double headlap = std::max(length - 2 * slope.gauge, 0.0);
   const double eaves = is_stack(faces) ? slope.eaves + headlap : slope.eaves;
   site.traced.eaves = eaves;

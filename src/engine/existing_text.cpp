@@ -39,7 +39,8 @@ class Teller {
       const job::AsBuilt& found = planned_.survey.as_built[static_cast<std::size_t>(s.as_built)];
       params.push_back({"by", found.by ? found.by->in_mm() : 0, "mm"});
       params.push_back({"number", static_cast<double>(found.number.value_or(0)), ""});
-      if (found.number) return say("existing.number", params) + " " + say("existing.found." + s.found, params);
+      if (found.number)
+        return say("existing.number", params) + " " + say("existing.found." + s.found, params);
     }
     const std::string which = s.course > 0 ? say("existing.course", params) + " " : "";
     return which + say("existing.found." + s.found, params);
@@ -60,12 +61,14 @@ class Teller {
   std::string mend(const Suspect& s) const {
     std::string marks;
     for (const Suspect::Fit& fit : s.fit) {
-      marks += (marks.empty() ? "" : ", ") + std::to_string(fit.count) + " × " + fit.mark + " (" + kind(fit.kind) + ")";
+      marks += (marks.empty() ? "" : ", ") + std::to_string(fit.count) + " × " + fit.mark + " (" +
+               kind(fit.kind) + ")";
     }
     const job::Params params{{"first", static_cast<double>(s.strip_from), ""},
                              {"last", static_cast<double>(s.strip_to), ""},
                              {"marks", marks, ""}};
-    return say(s.strip_from > 0 ? "existing.strip" : "existing.no_strip", params) + " " + say("existing.fit", params);
+    return say(s.strip_from > 0 ? "existing.strip" : "existing.no_strip", params) + " " +
+           say("existing.fit", params);
   }
 
   const Planned& planned_;
@@ -91,13 +94,16 @@ std::string existing_text(const Planned& planned) {
   if (existing.suspects.empty()) text += "  " + teller.say("existing.none") + "\n";
   int number = 0;
   for (const Suspect& s : existing.suspects) {
-    text += fmt::format("  {}. {} / {}{}", ++number, s.slope, s.junction, s.face.empty() ? "" : " / " + s.face);
+    text +=
+        fmt::format("  {}. {} / {}{}", ++number, s.slope, s.junction, s.face.empty() ? "" : " / " + s.face);
     for (const std::string& line : s.texts) text += "\n     " + line;
     text += "\n";
     for (const std::int64_t leak : s.leaks) {
       const std::string& when = planned.survey.leaks[static_cast<std::size_t>(leak)].when;
-      text += "     " + teller.say("existing.explains",
-                                   {{"leak", when.empty() ? std::to_string(leak + 1) : when, ""}}) + "\n";
+      text +=
+          "     " +
+          teller.say("existing.explains", {{"leak", when.empty() ? std::to_string(leak + 1) : when, ""}}) +
+          "\n";
     }
   }
   if (existing.suspects.size() > 1) {

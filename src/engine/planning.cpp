@@ -33,15 +33,16 @@ void judge_overrides(const practice::Pack& pack, job::Plan& plan) {
     const bool over = rule.most && rule.value > *rule.most + tolerance::kNoise.in_mm();
     if (!under && !over) continue;
     const double limit = under ? *rule.least : *rule.most;
-    plan.findings.push_back(
-        {Level::wrong,
-         under ? "practice.under_least" : "practice.over_most",
-         {{"rule", "label." + rule.name, "key"}, {"value", rule.value, rule.unit}, {"limit", limit, rule.unit}},
-         "",
-         rule.value,
-         limit,
-         rule.bound_source,
-         "practice / " + rule.name});
+    plan.findings.push_back({Level::wrong,
+                             under ? "practice.under_least" : "practice.over_most",
+                             {{"rule", "label." + rule.name, "key"},
+                              {"value", rule.value, rule.unit},
+                              {"limit", limit, rule.unit}},
+                             "",
+                             rule.value,
+                             limit,
+                             rule.bound_source,
+                             "practice / " + rule.name});
   }
 }
 
@@ -145,8 +146,7 @@ Result<job::Plan> laid_out(const job::Survey& survey, const practice::Pack& pack
     slopes.push_back(std::move(*planned));
   }
   if (!faults.empty()) return failed(std::move(faults));
-  for (pieces::SlopePlan& join : pieces::plan_joins(survey, layouts, pack))
-    slopes.push_back(std::move(join));
+  for (pieces::SlopePlan& join : pieces::plan_joins(survey, layouts, pack)) slopes.push_back(std::move(join));
   for (job::SlopeLayout& layout : layouts) {
     plan.set_out.push_back(std::move(layout.set_out));
     std::move(layout.findings.begin(), layout.findings.end(), std::back_inserter(plan.findings));
@@ -211,10 +211,9 @@ Result<job::Plan> plan_other(const job::Survey& survey, const Planned& like) {
 
 void put_in_words(const Planned& planned, std::vector<job::Finding>& findings) {
   for (job::Finding& finding : findings) {
-    finding.text =
-        planned.catalogue.say("finding." + finding.rule,
-                              in_words(finding.params, planned.catalogue, planned.survey.shown_in),
-                              planned.survey.shown_in);
+    finding.text = planned.catalogue.say("finding." + finding.rule,
+                                         in_words(finding.params, planned.catalogue, planned.survey.shown_in),
+                                         planned.survey.shown_in);
   }
 }
 

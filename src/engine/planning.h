@@ -34,8 +34,8 @@ struct Known {
 Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes = {});
 Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::string_view yard_bytes = {});
 
-// What another survey would be planned as by the same rules: the shapes and their order, texts not given. For a
-// roof that stands already.
+// What another survey would be planned as by the same rules: the shapes and their order, texts not given. For
+// a roof that stands already.
 Result<job::Plan> plan_other(const job::Survey& survey, const Planned& like);
 
 // Gives findings their texts, in this job's units.

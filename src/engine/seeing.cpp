@@ -28,7 +28,7 @@ Outcome see(const Request& request) {
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_plan(planned->plan);
   const sheets::Sources sources{planned->survey, planned->plan, planned->pack, planned->catalogue,
-                                 &planned->proof};
+                                &planned->proof};
   for (const sheets::ScreenPicture& picture :
        sheets::pictures(sources, {request.room_width, request.room_height})) {
     out.documents.push_back(on_screen(picture));

@@ -564,14 +564,15 @@ constexpr std::array kAsBuiltFields{
           .range = {1, 10'000},
           .allowed = kOfPieces,
           .put = put<&AsBuilt::number>},
-    Field{.key = "by",
-          .shape = Shape::length,
-          .about = "Short or shifted: by how much, down the slope. Of a lap or an upstand: what is left of it.",
-          .example = "30",
-          .range = {-2000, 2000},
-          .needed = kOfSize,
-          .allowed = kOfSize,
-          .put = put<&AsBuilt::by>},
+    Field{
+        .key = "by",
+        .shape = Shape::length,
+        .about = "Short or shifted: by how much, down the slope. Of a lap or an upstand: what is left of it.",
+        .example = "30",
+        .range = {-2000, 2000},
+        .needed = kOfSize,
+        .allowed = kOfSize,
+        .put = put<&AsBuilt::by>},
     Field{.key = "across",
           .shape = Shape::length,
           .about = "Of a nail: how far in from the wall, or from the piece's left edge. Default: its middle.",
@@ -707,19 +708,20 @@ constexpr std::array kSurveyFields{
           .of = &kAsBuiltTable,
           .most_items = 200,
           .child = child<&Survey::as_built>},
-    Field{.key = "leaks",
-          .shape = Shape::objects,
-          .about = "Leaks that were noted; they rank what may be at fault.",
-          .example = R"([{"when": "January gale", "wind_from": 225, "rain": "heavy", "where": "house wall"}])",
-          .of = &kLeakTable,
-          .most_items = 200,
-          .child = child<&Survey::leaks>},
+    Field{
+        .key = "leaks",
+        .shape = Shape::objects,
+        .about = "Leaks that were noted; they rank what may be at fault.",
+        .example = R"([{"when": "January gale", "wind_from": 225, "rain": "heavy", "where": "house wall"}])",
+        .of = &kLeakTable,
+        .most_items = 200,
+        .child = child<&Survey::leaks>},
 };
 constexpr Table kSurveyTable{.name = "job", .fields = kSurveyFields, .check = check_survey};
 
-constexpr std::array<const Table*, 12> kTables{&kSurveyTable, &kSiteTable,     &kSlopeTable, &kCoveringTable,
-                                               &kSetTable,    &kJunctionTable, &kWallTable,  &kGapTable,
-                                               &kClearTable,  &kJoinTable,     &kAsBuiltTable, &kLeakTable};
+constexpr std::array<const Table*, 12> kTables{
+    &kSurveyTable, &kSiteTable, &kSlopeTable, &kCoveringTable, &kSetTable,     &kJunctionTable,
+    &kWallTable,   &kGapTable,  &kClearTable, &kJoinTable,     &kAsBuiltTable, &kLeakTable};
 
 }  // namespace
 

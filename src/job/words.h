@@ -30,9 +30,9 @@ inline constexpr std::array<Word, 9> kFoundKindWords{"missing",  "short", "shift
 inline constexpr std::array<Word, 4> kRainWords{"none", "light", "steady", "heavy"};
 // Kinds of pieces, as they stand in a plan.
 inline constexpr std::array<Word, 15> kPieceWords{
-    "soaker",        "step-flashing", "cover-flashing", "step-and-cover", "apron",
-    "back-gutter",   "saddle",        "secret-gutter",  "corner",         "pipe-slate",
-    "pipe-sleeve",   "valley",        "valley-saddle",  "mitred-soaker",  "cheek-flashing"};
+    "soaker",      "step-flashing", "cover-flashing", "step-and-cover", "apron",
+    "back-gutter", "saddle",        "secret-gutter",  "corner",         "pipe-slate",
+    "pipe-sleeve", "valley",        "valley-saddle",  "mitred-soaker",  "cheek-flashing"};
 #define LAPWRIGHT_WORD(name, word) word,
 inline constexpr std::array<Word, LAPWRIGHT_DETAIL_COUNT> kDetailWords{LAPWRIGHT_DETAILS(LAPWRIGHT_WORD)};
 #undef LAPWRIGHT_WORD

@@ -93,7 +93,8 @@ void add_quantities(Flow& flow, const Sources& sources, const Words& words) {
       flow.need(draw::line_height(kNumber) * 8);  // no heading without its first sum
       flow.heading(now);
     }
-    if (!line.slope.empty()) flow.paragraph(line.slope, kNumber, 2);
+    flow.need(draw::line_height(kNumber) * 5);
+    flow.paragraph(line.text + (line.slope.empty() ? "" : " (" + line.slope + ")"), kNumber, 2);
     say_why(flow, practice::why_figure("estimate", line.figure, sources.pack, sources.catalogue,
                                        sources.survey.shown_in));
   }

@@ -92,8 +92,8 @@ class Picture {
     constexpr double kSpot = 2.2;  // mm of paper
     draw::Path spot = draw::circle(points.back(), kSpot, LineKind::heavy);
     out_.add(std::move(spot));
-    draw::Text text = text_at(words_.say("sheet.water_first"), points.back() + Point{kSpot + 1, kSpot}, pt(11),
-                              draw::Weight::bold);
+    draw::Text text = text_at(words_.say("sheet.water_first"), points.back() + Point{kSpot + 1, kSpot},
+                              pt(11), draw::Weight::bold);
     text.on_white = true;
     // Words do not leave the picture.
     const double right = (trace_.high.u - trace_.low.u) * scale_;
@@ -193,16 +193,18 @@ void add_water(Sheets& sheets) {
     const double wide = trace.high.u - trace.low.u;
     const double high = trace.high.s - trace.low.s;
     const double scale = usual_scale(wide, high, kArea.width() - 4, sheets.room(about) - kNote - 4);
-    draw::Drawing& page = sheets.begin(
-        words.say("sheet.water", {{"slope", trace.slope, ""}, {"junction", trace.junction, ""}}), scale, about);
+    draw::Drawing& page =
+        sheets.begin(words.say("sheet.water", {{"slope", trace.slope, ""}, {"junction", trace.junction, ""}}),
+                     scale, about);
     double y = sheets.top() - 5;
     for (const std::string& text : draw::wrapped(note, kArea.width() - 4, kNumber)) {
       page.add(text_at(text, {kArea.left + 2, y}));
       y -= draw::line_height(kNumber);
     }
     const draw::Drawing drawing = water_view(words, trace, scale);
-    page.add(drawing, {.move = {(kArea.left + kArea.right - wide * scale) / 2,
-                                kArea.bottom + 2 + (sheets.top() - kNote - kArea.bottom - 2 - high * scale) / 2}});
+    page.add(drawing,
+             {.move = {(kArea.left + kArea.right - wide * scale) / 2,
+                       kArea.bottom + 2 + (sheets.top() - kNote - kArea.bottom - 2 - high * scale) / 2}});
   }
 }
 

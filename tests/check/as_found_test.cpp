@@ -1,5 +1,5 @@
-// A roof that stands already: what was found on it is told at its course, with what it lets through, what has to come
-// off and what goes on; noted leaks rank it; what lead cannot explain is named.
+// A roof that stands already: what was found on it is told at its course, with what it lets through, what has
+// to come off and what goes on; noted leaks rank it; what lead cannot explain is named.
 #include "examining.h"
 #include "planned.h"
 #include "planning.h"
@@ -41,8 +41,8 @@ const Suspect* at_course(const Existing& existing, std::int64_t course) {
   return nullptr;
 }
 
-// A cover flashing dressed over plain tiles, no soakers, which leaks in wind: water gets sideways under it, so every
-// course beside the wall comes off and soakers go in (judgement of people who do this work).
+// A cover flashing dressed over plain tiles, no soakers, which leaks in wind: water gets sideways under it,
+// so every course beside the wall comes off and soakers go in (judgement of people who do this work).
 TEST(AsFound, cover_flashing_over_tiles_leaks_sideways) {
   const Existing existing = told(roof(
       R"("as_built": [{"kind": "detail", "junction": "house wall", "detail": "cover-flashing"}],
@@ -126,16 +126,16 @@ TEST(AsFound, what_the_lead_cannot_explain_is_named) {
 }
 
 TEST(AsFound, a_line_that_speaks_of_nothing_is_said) {
-  const Existing existing = told(
-      roof(R"("as_built": [{"kind": "missing", "junction": "house wall", "piece": "soaker", "course": 80}])"));
+  const Existing existing = told(roof(
+      R"("as_built": [{"kind": "missing", "junction": "house wall", "piece": "soaker", "course": 80}])"));
   EXPECT_TRUE(existing.suspects.empty());
   EXPECT_TRUE(std::any_of(existing.findings.begin(), existing.findings.end(),
                           [](const job::Finding& f) { return f.rule == "as_built.nothing_there"; }));
 }
 
-// Handmade tiles, 13 thick give or take 3, camber 8 give or take 4. An upstand of 75 always falls short of 65 proud of
-// them: at the thinnest 75 − (10 + 4) = 61. One of 86 is even odds: 86 − 65 is the middle of thickness and camber. At 93 it
-// takes the thickest unit and the shortest cut. From geometry.
+// Handmade tiles, 13 thick give or take 3, camber 8 give or take 4. An upstand of 75 always falls short of 65
+// proud of them: at the thinnest 75 − (10 + 4) = 61. One of 86 is even odds: 86 − 65 is the middle of
+// thickness and camber. At 93 it takes the thickest unit and the shortest cut. From geometry.
 TEST(Odds, an_upstand_of_75_falls_short_on_cambered_tiles) {
   const auto chance = [](int high) {
     const std::string job =

@@ -1,6 +1,6 @@
-// Lead laid over double-lap units because somebody insists: judged from its placed shapes to leak sideways, from the
-// drift that two earlier trials of the model gave for the same run (within a degree), and drawn. A sound plan is
-// silent.
+// Lead laid over double-lap units because somebody insists: judged from its placed shapes to leak sideways,
+// from the drift that two earlier trials of the model gave for the same run (within a degree), and drawn. A
+// sound plan is silent.
 #include "planned.h"
 #include "planning.h"
 
@@ -41,7 +41,8 @@ Seen seen(const std::string& job) {
   if (!planned) return out;
   check::Options options;
   options.draw = true;
-  out.examined = check::examine(check::place(planned->survey, planned->plan), planned->survey, planned->pack, options);
+  out.examined =
+      check::examine(check::place(planned->survey, planned->plan), planned->survey, planned->pack, options);
   for (const job::Finding& f : out.examined.findings) {
     if (f.rule == "check.leaks_sideways") out.sideways = &f;
   }
@@ -81,7 +82,8 @@ TEST(WrongDetail, a_sound_plan_is_silent) {
   const auto examined =
       check::examine(check::place(planned->survey, planned->plan), planned->survey, planned->pack);
   for (const job::Finding& f : examined.findings) {
-    EXPECT_EQ(f.level, job::Level::note) << f.where << ": " << planned->catalogue.say("finding." + f.rule, f.params, job::ShownIn::mm);
+    EXPECT_EQ(f.level, job::Level::note)
+        << f.where << ": " << planned->catalogue.say("finding." + f.rule, f.params, job::ShownIn::mm);
   }
 }
 

@@ -93,6 +93,22 @@ class Cutting(unittest.TestCase):
                       "By hand (by width, first fit)"):
             self.assertIn(words, text)
 
+    def test_a_house_of_several_stacks_and_walls(self):
+        # Two walls and two stacks on one slope: rolls, kilograms, money, what a hand would buy, and a gap with its words.
+        text = run("plan", "tests/jobs/cases/all-together.json", "--yard", RACK, "--effort", "0.1").stdout.decode()
+        for words in (r"\d+ × code 4, \d+ mm × \d+ mm: [\d.]+ kg \([\d.]+ kg each\), £[\d,.]+",
+                      r"Bought [\d.]+ kg for £[\d,.]+\. In pieces [\d.]+ kg",
+                      r"No strip cutting (is cheaper: proven|can be cheaper than £[\d,.]+: this plan is at most [\d.]+ % above it)",
+                      r"No cutting at all can be cheaper than £[\d,.]+: at most [\d.]+ % above it",
+                      r"By hand \(by width, first fit\) [\d.]+ kg would be bought: "):
+            self.assertRegex(text, words)
+
+    def test_efforts_and_limits_that_are_none(self):
+        for words in (["--effort", "nan"], ["--effort", "-1"], ["--effort", "1e9"], ["--time-limit", "0"],
+                      ["--time-limit", "nan"], ["--time-limit", "inf"]):
+            got = run("plan", DEMO, *words)
+            self.assertEqual((got.returncode, got.stdout), (2, b""), words)
+
     def test_a_time_limit_still_gives_a_whole_plan(self):
         plan = json.loads(run("plan", DEMO, "--time-limit", "0.001", "--effort", "50", "--json").stdout)
         cut = {}

@@ -113,7 +113,7 @@ Plan sample() {
   code.cost = 4041;
   code.searched = 4041;
   code.best_strips = true;
-  code.proof = {1024, {{"A1", 77}}, {{mm(175), mm(190), {"A1"}}}};
+  code.proof = {1024, {{"A1", 77}}, {{mm(175), mm(190), {"A1"}}}, mm(5), 512, {{"A1", 66}}};
   cutting.codes = {code};
   cutting.refused = {{"B1", 2, "too-large"}};
   cutting.hand = {4041, Mass::kg(13.473)};

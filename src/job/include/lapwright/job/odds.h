@@ -1,4 +1,5 @@
-// The chance that a measured rule does not hold once the work is done: tapes, units and hands are never exact.
+// The chance that a measured rule does not hold once the work is done: tapes, units and hands are never
+// exact.
 #pragma once
 
 #include <string>
@@ -9,8 +10,8 @@ struct Odds {
   std::string rule;  // of a finding
   std::string slope;
   std::string junction;
-  std::string where;   // of the nearest to its limit, as planned
-  double value = 0;    // as planned, mm
+  std::string where;  // of the nearest to its limit, as planned
+  double value = 0;   // as planned, mm
   double limit = 0;
   bool at_most = false;
   double chance = 0;    // 0 to 1, of so many sampled roofs

@@ -263,7 +263,7 @@ struct Plan {
   std::vector<Row> rows;
   std::vector<Choice> choices;
   std::vector<Finding> findings;
-  std::vector<Frontier> check;  // of every junction that was traced
+  std::vector<Frontier> check;       // of every junction that was traced
   std::optional<Existing> existing;  // where the job says what is there already, or where it leaks
   std::vector<Odds> odds;            // only where they were asked for
   std::vector<WorkStep> order_of_work;

@@ -175,8 +175,8 @@ struct AsBuilt {
   FoundKind kind = FoundKind::missing;
   std::string slope;
   std::string junction;
-  std::string face;   // of a junction with several; empty: all of them
-  std::string piece;  // its kind: "soaker"; empty of a detail
+  std::string face;                    // of a junction with several; empty: all of them
+  std::string piece;                   // its kind: "soaker"; empty of a detail
   std::optional<std::int64_t> course;  // counted as findings do: 1 is the eaves course
   std::optional<std::int64_t> number;  // of pieces without a course: 1 is the lowest
   std::optional<Length> by;            // cut_short, shifted, lap, low
@@ -190,8 +190,8 @@ struct LeakSeen {
   std::string when;
   std::optional<Angle> wind_from;  // bearing that the wind blew from
   std::optional<Rain> rain;
-  std::string where;     // as given
-  std::string slope;     // that `where` names, if it names one
+  std::string where;  // as given
+  std::string slope;  // that `where` names, if it names one
   std::string junction;
 };
 

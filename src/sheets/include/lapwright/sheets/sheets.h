@@ -87,8 +87,9 @@ struct Room {
 
 // A drawing for a screen, in mm of paper at `scale`. `name`: "roof/SLOPE", "side/SLOPE", "eaves/SLOPE",
 // "unit/SLOPE", "courses/SLOPE", "gap/SLOPE/JUNCTION", "wall/SLOPE/JUNCTION", its lower end
-// "foot/SLOPE/JUNCTION" (and "/FACE" where it has several), "water/SLOPE/JUNCTION" where the proof is given: the courses around the
-// weakest spot, where water creeps under them, and the way of the first leak; "piece/MARK".
+// "foot/SLOPE/JUNCTION" (and "/FACE" where it has several), "water/SLOPE/JUNCTION" where the proof is given:
+// the courses around the weakest spot, where water creeps under them, and the way of the first leak;
+// "piece/MARK".
 struct ScreenPicture {
   std::string name;
   std::string title;
