@@ -389,9 +389,10 @@ void measure_flashings(Measures& m) {
       const double hand = tolerance::kHandCut.in_mm();
       const bool stepped = !covers.empty() && covers.front().lead->kind != "cover-flashing";
       // Of a boxed-out end the box covers them.
-      const bool bare = covers.empty() && std::none_of(m.slope.leads.begin(), m.slope.leads.end(), [&](const PlacedLead& l) {
-        return l.junction == face.junction && l.kind == "cheek-flashing";
-      });
+      const bool bare = covers.empty() &&
+                        std::none_of(m.slope.leads.begin(), m.slope.leads.end(), [&](const PlacedLead& l) {
+                          return l.junction == face.junction && l.kind == "cheek-flashing";
+                        });
       if (!soakers.empty() && bare) m.broken("check.flashing_ends", at, {}, "common practice, no source");
       if (!soakers.empty() && !covers.empty() &&
           (furthest(covers) < std::min(furthest(soakers), face.frame.length.in_mm()) - hand ||

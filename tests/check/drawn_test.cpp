@@ -1,5 +1,5 @@
-// The trace on paper and on a screen: the proof has every measure beside its limit and a page for each junction, with
-// no word upon another, and a screen is handed the same picture.
+// The trace on paper and on a screen: the proof has every measure beside its limit and a page for each
+// junction, with no word upon another, and a screen is handed the same picture.
 #include "examining.h"
 #include "planned.h"
 #include "planning.h"
