@@ -111,9 +111,10 @@ std::int64_t rounded_up(const Question& q, std::int64_t bound) {
 
 namespace {
 
-// Whole rolls: a plan's rolls together are worth at least what it must yield, each at most its worth. The least cost of
-// such rolls, worths counted in steps of 2^shift upwards.
-std::int64_t in_whole_rolls(const Question& q, const std::vector<std::int64_t>& worths, std::int64_t must, int shift) {
+// Whole rolls: a plan's rolls together are worth at least what it must yield, each at most its worth. The
+// least cost of such rolls, worths counted in steps of 2^shift upwards.
+std::int64_t in_whole_rolls(const Question& q, const std::vector<std::int64_t>& worths, std::int64_t must,
+                            int shift) {
   const auto count = [&](std::int64_t worth) {
     const std::int64_t step = std::int64_t{1} << shift;
     return worth / step + (worth % step == 0 ? 0 : 1);
@@ -122,7 +123,9 @@ std::int64_t in_whole_rolls(const Question& q, const std::vector<std::int64_t>& 
   constexpr std::int64_t kDear = std::int64_t{1} << 60;
   std::vector<std::int64_t> cost(static_cast<std::size_t>(end) + 1, kDear);
   cost.front() = 0;
-  const auto at = [&](std::int64_t v) -> std::int64_t& { return cost[static_cast<std::size_t>(std::max<std::int64_t>(v, 0))]; };
+  const auto at = [&](std::int64_t v) -> std::int64_t& {
+    return cost[static_cast<std::size_t>(std::max<std::int64_t>(v, 0))];
+  };
   // Stock that runs out, one piece of it after the other; then what does not, each as often as it likes.
   for (std::size_t s = 0; s < q.sizes.size(); ++s) {
     const std::int64_t steps = count(worths[s]);

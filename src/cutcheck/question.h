@@ -40,13 +40,15 @@ struct Question {
 std::int64_t whole(double mm);
 // What a rectangle that is left is worth above its scrap.
 std::int64_t credit(const Question& q, std::int64_t a, std::int64_t b);
-Question question(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-                  const std::map<std::string, std::int64_t>& wanted);
+Question question(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+                  const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted);
 // Every piece of the code has its own box in the list, no larger than its net asks for.
-bool boxes_are_true(const job::Plan& plan, const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted);
+bool boxes_are_true(const job::Plan& plan, const job::CutCode& code,
+                    const std::map<std::string, std::int64_t>& wanted);
 // Raised to what sums of stock can cost.
 std::int64_t rounded_up(const Question& q, std::int64_t bound);
-// The least cost of whole rolls that are worth `must` together, each at most its worth; 0 where that says nothing.
+// The least cost of whole rolls that are worth `must` together, each at most its worth; 0 where that says
+// nothing.
 std::int64_t in_whole_rolls(const Question& q, const std::vector<std::int64_t>& worths, std::int64_t must);
 
 }  // namespace lapwright::cutcheck

@@ -11,8 +11,8 @@ namespace {
 constexpr std::int64_t kCellsMost = 2'000'000;  // of the table
 }  // namespace
 
-double straight(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-                const std::map<std::string, std::int64_t>& wanted) {
+double straight(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+                const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted) {
   const job::CutProof& proof = code.proof;
   const std::int64_t step = whole(proof.straight_step.in_mm());
   if (step <= 0 || proof.straight_scale <= 0 || !boxes_are_true(plan, code, wanted)) return -1;
@@ -22,7 +22,8 @@ double straight(const job::Plan& plan, const job::Yard& yard, const practice::Pa
   std::int64_t must = 0;
   for (const job::CutProof::Price& price : proof.straight_prices) {
     const auto have = wanted.find(price.mark);
-    if (price.price < 0 || price.price > (std::int64_t{1} << 31) || !price_of.emplace(price.mark, price.price).second) {
+    if (price.price < 0 || price.price > (std::int64_t{1} << 31) ||
+        !price_of.emplace(price.mark, price.price).second) {
       return -1;
     }
     if (have != wanted.end()) must += price.price * have->second;

@@ -123,7 +123,8 @@ struct Cutter::State {
     into.push_back(std::move(pattern));
   }
 
-  // The linear program's patterns, as often as they go in whole; of none that goes, the one that it takes most of.
+  // The linear program's patterns, as often as they go in whole; of none that goes, the one that it takes
+  // most of.
   static bool take_whole(const ColumnGeneration& program, Rest& rest, std::vector<Pattern>& into) {
     std::vector<ColumnGeneration::Use> uses = program.uses();
     std::stable_sort(uses.begin(), uses.end(),
@@ -132,7 +133,8 @@ struct Cutter::State {
     for (const bool whole : {true, false}) {
       for (const ColumnGeneration::Use& use : uses) {
         const Pattern& pattern = program.patterns()[use.pattern];
-        const std::int64_t wanted = whole ? static_cast<std::int64_t>(use.amount + 1e-6) : use.amount > kNearlyOne;
+        const std::int64_t wanted =
+            whole ? static_cast<std::int64_t>(use.amount + 1e-6) : use.amount > kNearlyOne;
         const std::int64_t times = std::min(wanted, times_in(pattern, rest));
         if (times <= 0) continue;
         take(pattern, times, rest, into);
@@ -144,8 +146,8 @@ struct Cutter::State {
     return false;
   }
 
-  // Where many equal rolls are wanted: its whole patterns, then those of the program for what is left, and so on, while
-  // that costs little.
+  // Where many equal rolls are wanted: its whole patterns, then those of the program for what is left, and so
+  // on, while that costs little.
   std::vector<Pattern> dived() {
     Rest rest{problem.demand, {}};
     for (const Stock& one : problem.stocks) rest.stock.push_back(one.available);

@@ -348,10 +348,12 @@ void fields(Out& out, const CutProof& v) {
   out.list("prices", "At which no strip pattern is worth more than its stock.", v.prices, When::given);
   out.list("boxes", "Rectangles that pieces may be cut from: one piece each, or several head to tail.",
            v.boxes, When::given);
-  out.mm("straight_step", "Of the bound on straight cutting: sides are rounded down to steps of this; 0: not proven.",
+  out.mm("straight_step",
+         "Of the bound on straight cutting: sides are rounded down to steps of this; 0: not proven.",
          v.straight_step);
   out.count("straight_scale", "Of its prices, in 1/1024.", v.straight_scale);
-  out.list("straight_prices", "Its prices: at them the most that a roll can be worth, however it is cut, bounds the cost.",
+  out.list("straight_prices",
+           "Its prices: at them the most that a roll can be worth, however it is cut, bounds the cost.",
            v.straight_prices, When::given);
 }
 
@@ -463,8 +465,10 @@ void fields(Out& out, const Price& v) {
 template <class Out>
 void fields(Out& out, const Frontier::Point& v) {
   out.number("drift", "Degrees off the line of fall.", v.drift);
-  out.number("climb", "How far up it stands at that drift, mm, or at least as far as the covering; below 0: not that drift.",
-             v.climb);
+  out.number(
+      "climb",
+      "How far up it stands at that drift, mm, or at least as far as the covering; below 0: not that drift.",
+      v.climb);
   out.number("covering", "How far up the covering alone stands there.", v.covering);
 }
 
@@ -481,7 +485,8 @@ void fields(Out& out, const Frontier& v) {
   out.number("covering_climb", "The climb that the covering alone stands.", v.covering_climb);
   out.number("run", "How far it runs up the slope, mm: side-creep grows with it.", v.run);
   out.count("courses", "Courses along that run.", v.courses);
-  out.list("points", "Between the two ends: what it stands of drift and climb together.", v.points, When::given);
+  out.list("points", "Between the two ends: what it stands of drift and climb together.", v.points,
+           When::given);
   out.flag("holds", "It stands no less than the covering does, but for what the soakers lie back.", v.holds);
 }
 

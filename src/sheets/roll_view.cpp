@@ -18,7 +18,7 @@ using draw::LineKind;
 using draw::Point;
 
 constexpr double kMark = kNumber;
-constexpr double kRoom = 0.8;  // mm of paper round a mark
+constexpr double kRoom = 0.8;   // mm of paper round a mark
 constexpr double kTight = 0.1;  // on a screen, where a roll of six metres is smaller
 
 class RollView {
@@ -167,7 +167,8 @@ class RollView {
       const bool cut_on = std::any_of(roll_.cuts.begin() + 1, roll_.cuts.end(),
                                       [&](const job::CutStep& one) { return one.part == step.gives[i]; });
       if (!cut_on || room < draw::line_height(kMark) * 0.75) continue;
-      const Point beside = across ? at(middle, upright_ ? roll_.width.in_mm() : 0) : at(roll_.length.in_mm(), middle);
+      const Point beside =
+          across ? at(middle, upright_ ? roll_.width.in_mm() : 0) : at(roll_.length.in_mm(), middle);
       draw::Text label;
       label.text = step.gives[i];
       label.size = kMark;

@@ -13,7 +13,8 @@ using namespace lapwright::sheets::test;
 
 std::size_t count_of(const std::string& text, const std::string& what) {
   std::size_t count = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + what.size())) ++count;
+  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + what.size()))
+    ++count;
   return count;
 }
 
@@ -34,8 +35,8 @@ std::vector<engine::Document> named(const engine::Outcome& outcome, const std::s
   return out;
 }
 
-// Every piece of the list is in the picture of its roll, once, under its own place; all rolls are drawn at one scale,
-// and the longest fills the width that there is.
+// Every piece of the list is in the picture of its roll, once, under its own place; all rolls are drawn at
+// one scale, and the longest fills the width that there is.
 TEST(ForScreen, rolls_hold_every_piece_at_one_scale) {
   const std::string job = bytes_of("data/demo/hollin-barn.json");
   engine::Request request;
