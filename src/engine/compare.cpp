@@ -10,6 +10,7 @@
 #include <lapwright/estimate/offer.h>
 #include <lapwright/job/difference.h>
 #include <lapwright/practice/money.h>
+#include <lapwright/practice/why_text.h>
 #include <lapwright/sheets/sheets.h>
 
 #include <cmath>
@@ -53,10 +54,10 @@ std::string table_of(const Planned& a, const Planned& b, const std::vector<job::
     }
     if (one.where != where) {
       where = one.where;
-      out += "  " + where + "\n";
+      out += "  " + practice::place_in_words(one, a.catalogue) + "\n";
     }
     const auto side = [&](const std::string& text) { return text.empty() ? say("compare.absent") : text; };
-    out += "    " + one.name + ": " + side(one.a) + "  →  " + side(one.b) + "\n";
+    out += "    " + practice::name_in_words(one) + ": " + side(one.a) + "  →  " + side(one.b) + "\n";
   }
   return out + "\n" + say("compare.count", {{"count", static_cast<double>(all.size()), ""}}) + "\n";
 }

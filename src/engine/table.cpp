@@ -126,9 +126,11 @@ std::string price_text(const job::Price& price, const practice::Catalogue& catal
   };
   Grid grid({say("sheet.price"), say("price.quantity"), "", say("price.price"), say("price.amount")});
   for (const job::PriceLine& line : price.lines) {
-    grid.add({line.item + (line.slope.empty() ? "" : " (" + line.slope + ")"), trimmed(line.quantity, 2),
-              say("price.per." + line.per), line.price ? money(*line.price) : "",
-              line.amount ? money(*line.amount) : say("price.missing")});
+    const std::string key = "short." + line.item;
+    grid.add(
+        {(catalogue.has(key) ? say(key) : line.item) + (line.slope.empty() ? "" : " (" + line.slope + ")"),
+         trimmed(line.quantity, 2), say("price.per." + line.per), line.price ? money(*line.price) : "",
+         line.amount ? money(*line.amount) : say("price.missing")});
   }
   for (const job::PriceSum& sum : price.sums)
     grid.add({say("price." + sum.name), "", "", "", money(sum.amount)});

@@ -2,6 +2,7 @@
 
 #include <lapwright/base/numbers.h>
 
+#include <algorithm>
 #include <string_view>
 
 namespace lapwright::practice {
@@ -12,6 +13,14 @@ constexpr int kDecimals = 3;
 
 std::string number(double value) {
   return trimmed(value, kDecimals);
+}
+
+// Units as they are written by hand.
+std::string unit_text(const std::string& unit) {
+  if (unit.empty()) return {};
+  if (unit == "deg") return "°";
+  if (unit.ends_with("m2")) return " " + unit.substr(0, unit.size() - 1) + "²";
+  return " " + unit;
 }
 
 bool is_name_start(char c) {
@@ -80,14 +89,14 @@ std::string why_figure(std::string_view kind, const job::Figure& figure, const P
   out += "    " + figure.name + " = " + figure.formula;
   if (sum != number(figure.value)) out += " = " + sum;
   out += " = " + number(figure.value);
-  if (!figure.unit.empty()) out += " " + figure.unit;
+  out += unit_text(figure.unit);
   if (shown_in == job::ShownIn::inches && figure.unit == "mm") {
     out += " (" + shown(figure.value, figure.unit, shown_in) + ")";
   }
   out += "\n";
   for (const job::Term& term : figure.terms) {
-    out += "      " + term.symbol + ": " + number(term.value) + (term.unit.empty() ? "" : " " + term.unit) +
-           ", " + origin_of(term, pack, catalogue, shown_in) + "\n";
+    out += "      " + term.symbol + ": " + number(term.value) + unit_text(term.unit) + ", " +
+           origin_of(term, pack, catalogue, shown_in) + "\n";
   }
   out += "    " + standing_and_source(figure.standing, figure.source, catalogue, shown_in) + "\n";
   if (const Rule* rule = figure.rule.empty() ? nullptr : pack.find(figure.rule)) {
@@ -95,6 +104,26 @@ std::string why_figure(std::string_view kind, const job::Figure& figure, const P
       out += "    others print " + shown(other.value, rule->unit, shown_in) + ": " + other.source + "\n";
     }
   }
+  return out;
+}
+
+std::string place_in_words(const job::Difference& difference, const Catalogue& catalogue) {
+  if (difference.what != "quantity" && difference.what != "price") return difference.where;
+  const auto said = [&](const std::string& key) { return catalogue.say(key, {}, job::ShownIn::mm); };
+  if (catalogue.has("price." + difference.where)) return said("price." + difference.where);
+  // SLOPE / ITEM, SIZE (NUMBER): a slope may be called anything, an item has no space in it.
+  const std::string& where = difference.where;
+  const std::size_t slash = where.rfind(" / ");
+  const std::size_t begin = slash == std::string::npos ? 0 : slash + 3;
+  const std::size_t end = std::min(where.find_first_of(" ,", begin), where.size());
+  const std::string key = "short." + where.substr(begin, end - begin);
+  if (!catalogue.has(key)) return where;
+  return where.substr(0, begin) + said(key) + where.substr(end);
+}
+
+std::string name_in_words(const job::Difference& difference) {
+  std::string out = difference.name;
+  std::replace(out.begin(), out.end(), '_', ' ');
   return out;
 }
 

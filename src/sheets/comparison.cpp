@@ -2,6 +2,7 @@
 #include "pages.h"
 
 #include <lapwright/draw/font.h>
+#include <lapwright/practice/why_text.h>
 
 #include <algorithm>
 
@@ -56,10 +57,12 @@ draw::Document comparison(const Sources& a, const job::Plan& b, const std::vecto
     }
     if (one.where != where) {
       where = one.where;
-      flow.paragraph(where, kNumber, 1, Weight::bold);
+      flow.need(draw::line_height(kNumber) * 2);  // no place without what differs there
+      flow.paragraph(practice::place_in_words(one, words.catalogue()), kNumber, 1, Weight::bold);
     }
     const std::string absent = words.say("compare.absent");
-    say_row(flow, one.name, one.a.empty() ? absent : one.a, one.b.empty() ? absent : one.b, Weight::regular);
+    say_row(flow, practice::name_in_words(one), one.a.empty() ? absent : one.a,
+            one.b.empty() ? absent : one.b, Weight::regular);
   }
   return sheets.done();
 }

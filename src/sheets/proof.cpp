@@ -1,6 +1,7 @@
 // The proof: each figure with its source, each choice, who measured, and boxes for photographs to be taken
 // before the work is covered up.
 #include "pages.h"
+#include "water.h"
 
 #include <lapwright/draw/font.h>
 #include <lapwright/practice/why_text.h>
@@ -92,7 +93,8 @@ void add_quantities(Flow& flow, const Sources& sources, const Words& words) {
       flow.need(draw::line_height(kNumber) * 8);  // no heading without its first sum
       flow.heading(now);
     }
-    if (!line.slope.empty()) flow.paragraph(line.slope, kNumber, 2);
+    flow.need(draw::line_height(kNumber) * 5);
+    flow.paragraph(line.text + (line.slope.empty() ? "" : " (" + line.slope + ")"), kNumber, 2);
     say_why(flow, practice::why_figure("estimate", line.figure, sources.pack, sources.catalogue,
                                        sources.survey.shown_in));
   }
@@ -164,6 +166,8 @@ void add_proof(Sheets& sheets) {
   add_choices(flow, sources, words);
   add_figures(flow, sources, words);
   add_quantities(flow, sources, words);
+  add_measures(sheets);
+  add_water(sheets);
   add_photo_boxes(sheets);
 }
 

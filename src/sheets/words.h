@@ -28,6 +28,7 @@ class Words {
   std::string rule(const std::string& name) const {
     return has("label." + name) ? say("label." + name) + " (" + name + ")" : name;
   }
+  const practice::Catalogue& catalogue() const { return catalogue_; }
   bool has(std::string_view key) const { return catalogue_.has(key); }
 
   // With its unit: "190 mm", "7 1/2 in".

@@ -52,6 +52,29 @@ class Exits(unittest.TestCase):
         self.assertEqual(set(found), {"format", "findings"})
         self.assertEqual(found["findings"][0]["level"], "wrong")
 
+    def test_a_roof_that_stands(self):
+        job = json.loads(pathlib.Path(DEMO).read_text())
+        job["as_built"] = [{"kind": "missing", "junction": "house wall", "piece": "soaker", "course": 12}]
+        job["leaks"] = [{"when": "January gale", "wind_from": 225, "rain": "heavy", "where": "house wall"}]
+        with tempfile.TemporaryDirectory() as folder:
+            file = pathlib.Path(folder, "job.json")
+            file.write_text(json.dumps(job))
+            got = run("check", file)
+            self.assertEqual(got.returncode, 1)
+            self.assertIn(b"course 12", got.stdout.lower())
+            self.assertIn(b"January gale", got.stdout)
+            found = json.loads(run("check", file, "--json").stdout)
+            self.assertEqual(found["existing"]["suspects"][0]["course"], 12)
+            self.assertEqual(found["existing"]["suspects"][0]["gives"], "any-rain")
+            # The work that puts it right is sound.
+            self.assertEqual(run("plan", file).returncode, 0)
+
+    def test_odds(self):
+        found = json.loads(run("check", DEMO, "--odds", "--json").stdout)
+        self.assertTrue(all(0 <= o["chance"] <= 1 for o in found["odds"]))
+        self.assertIn("check.proud", {o["rule"] for o in found["odds"]})
+        self.assertIn(b"Chance", run("check", DEMO, "--odds").stdout)
+
     def test_bad_words(self):
         for words in ([], ["plan"], ["plant", DEMO], ["plan", DEMO, "--loud"], ["schema", "roof"], ["why", DEMO, "Z9"]):
             got = run(*words)

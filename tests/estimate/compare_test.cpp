@@ -138,6 +138,10 @@ TEST(Compare, OnPaperAndAsAList) {
   const auto rows = std::count(csv.begin(), csv.end(), '\n') - 1;
   EXPECT_GT(rows, 20);
   EXPECT_NE(out.text.find(std::to_string(rows) + " differences"), std::string::npos);
+  // In words, not by the names that files use.
+  EXPECT_NE(out.text.find("Work: step flashing"), std::string::npos);
+  EXPECT_NE(out.text.find("width needed"), std::string::npos);
+  EXPECT_EQ(out.text.find("labour.step"), std::string::npos);
   // A side that cannot be read is named.
   right.job = "{";
   const engine::Outcome bad = engine::compare(left, right);

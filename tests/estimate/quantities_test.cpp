@@ -2,6 +2,7 @@
 #include "formula.h"
 #include "planned.h"
 #include "planning.h"
+#include "priced.h"
 #include "random_job.h"
 
 #include <lapwright/engine/engine.h>
@@ -103,6 +104,37 @@ TEST(Quantities, ARollOfCode4IsATwoPersonLift) {
   EXPECT_GT(kg, pack->number("lift.one_person"));
   // 14 m of it weigh 85.7 kg.
   EXPECT_NEAR(14 * 0.3 * pack->lead(4).kg_per_m2, 85.7, 0.05);
+}
+
+// Rolls of the cutting list weigh what the printed classes make of their size (BS EN 12588 as usually
+// printed: 14.97, 20.41, 25.40 kg/m² for codes 3, 4, 5), and those over 25 kg are said to take two people.
+TEST(Quantities, RollsAreLifts) {
+  std::size_t heavy = 0;
+  std::size_t light = 0;
+  for (const std::string file : {"data/demo/hollin-barn.json", "tests/jobs/cases/all-together.json"}) {
+    const auto planned = sample::priced(sample::file_bytes(file), sample::file_bytes(sample::kDemoYard));
+    ASSERT_TRUE(planned);
+    for (const job::EstimateLine& one : planned->plan.estimate.lines) {
+      const bool two = one.item == "lead.roll_two_people";
+      if (!two && one.item != "lead.roll") continue;
+      const std::vector<double> kg_per_m2{14.97, 20.41, 25.40};
+      const double kg = kg_per_m2.at(static_cast<std::size_t>(param(&one, "code")) - 3) *
+                        param(&one, "width") / 1000 * param(&one, "length");
+      EXPECT_NEAR(param(&one, "kg"), kg, 1e-9) << one.text;
+      EXPECT_EQ(two, kg > 25) << one.text;
+      EXPECT_EQ(one.text.find("two people") != std::string::npos, two) << one.text;
+      ++(two ? heavy : light);
+    }
+  }
+  EXPECT_GT(heavy, 2U);
+  EXPECT_GT(light, 2U);
+}
+
+// A lean-to's apron: leg 165, upstand 75, turn-in 25: 265, and strips are 30 apart: the next is 270.
+TEST(Strips, TheNextStripUp) {
+  const auto pack = practice::Pack::built_in();
+  ASSERT_TRUE(pack);
+  EXPECT_EQ(pack->next_strip_width(Length::mm(165 + 75 + 25)), Length::mm(270));
 }
 
 std::vector<Length> alike(std::size_t n, double mm) {
@@ -314,6 +346,7 @@ TEST(Estimate, EveryNameIsKnown) {
       const bool counted = !entry.path().filename().string().starts_with("price");
       const bool is_line = texts->has("item." + name) && (!counted || texts->has("figure.estimate." + name));
       EXPECT_TRUE(pack->find(name) != nullptr || is_line || texts->has(name)) << name;
+      EXPECT_EQ(texts->has("item." + name), texts->has("short." + name)) << name;
     }
   }
   EXPECT_GT(n, 60U);

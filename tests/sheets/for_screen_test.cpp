@@ -84,7 +84,7 @@ TEST(ForScreen, pages_are_those_of_the_paper) {
 TEST(ForScreen, a_yard_comes_back_as_it_was_read) {
   const engine::Outcome built_in = engine::read_yard({});
   EXPECT_EQ(built_in.status, engine::Status::done);
-  EXPECT_NE(built_in.json.find("\"prices_are\": \"invented\""), std::string::npos);
+  EXPECT_NE(built_in.json.find("\"prices_are\":\"invented\""), std::string::npos);
   EXPECT_EQ(engine::read_yard(built_in.json).json, built_in.json);
   const std::string own = bytes_of("data/demo/yard/yard.json");
   const engine::Outcome again = engine::read_yard(own);

@@ -1,6 +1,7 @@
 // Figures as sentences that a roofer would accept.
 #pragma once
 
+#include <lapwright/job/difference.h>
 #include <lapwright/job/plan.h>
 #include <lapwright/job/survey.h>
 #include <lapwright/practice/catalogue.h>
@@ -24,5 +25,10 @@ std::string sum_of(const job::Figure& figure);
 // Where a term comes from: "from your survey", or the rule with its standing and source.
 std::string origin_of(const job::Term& term, const Pack& pack, const Catalogue& catalogue,
                       job::ShownIn shown_in);
+
+// Where a difference is, and what differs there, as a person says it: "rear / Battens" for "rear /
+// battens.length", "width needed" for "width_needed".
+std::string place_in_words(const job::Difference& difference, const Catalogue& catalogue);
+std::string name_in_words(const job::Difference& difference);
 
 }  // namespace lapwright::practice
