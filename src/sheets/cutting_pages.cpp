@@ -136,18 +136,25 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
       if (!part.empty()) parts[part] += of;
     }
     parts[step.part] = 0;
-    paragraph(std::to_string(++number) + ". " + step_text(words, step, of), draw::Weight::regular, 0);
-    y -= 1.2;
-    if (step.part == "roll" && step.way != job::CutWay::teeth) continue;  // that is the large drawing
+    const std::string text = std::to_string(++number) + ". " + step_text(words, step, of);
     const auto part = where.find(step.part);
-    if (part == where.end()) continue;
+    const bool whole = step.part == "roll" && step.way != job::CutWay::teeth;  // that is the large drawing
+    if (whole || part == where.end()) {
+      paragraph(text, draw::Weight::regular, 0);
+      y -= 1.2;
+      continue;
+    }
     const draw::Drawing drawn = step_view(sheets.sources(), roll, step, part->second, right - left - 4);
     const draw::Box size = draw::extents(drawn);
-    if (y - size.height() < kArea.bottom + 2) {
+    const std::size_t lines = draw::wrapped(text, right - left, kNumber, draw::Weight::regular).size();
+    // A step and its drawing stay on one page.
+    if (y - draw::line_height(kNumber) * static_cast<double>(lines) - size.height() < kArea.bottom + 4) {
       page = &sheets.begin(name);
       left = kArea.left + 2;
       y = sheets.top() - 6;
     }
+    paragraph(text, draw::Weight::regular, 0);
+    y -= 1.2;
     page->add(drawn, {.move = {left + 4 - size.left, y - size.top}});
     y -= size.height() + 6;
   }
