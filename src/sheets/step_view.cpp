@@ -17,10 +17,10 @@ using draw::LineKind;
 using draw::Point;
 
 constexpr double kName = draw::pt(11);
-constexpr double kRoom = 1.2;      // mm of paper round a name
-constexpr double kTallest = 24;    // mm of paper, of what lies square to the tape
-constexpr double kShortest = 7;    // so that a name finds room
-constexpr double kTape = 5;        // from the part to the tape
+constexpr double kRoom = 1.2;    // mm of paper round a name
+constexpr double kTallest = 24;  // mm of paper, of what lies square to the tape
+constexpr double kShortest = 7;  // so that a name finds room
+constexpr double kTape = 5;      // from the part to the tape
 
 RollPart piece_of(const RollPart& from, job::CutWay way, Length begin, Length end) {
   RollPart out = from;
@@ -86,7 +86,8 @@ std::map<std::string, RollPart> parts_of(const job::CutRoll& roll) {
 namespace {
 
 // Of a part that is parted along teeth: both pieces as they are, each with its mark beyond its straight side.
-draw::Drawing teeth_view(const Sources& sources, const job::CutRoll& roll, const RollPart& part, double room) {
+draw::Drawing teeth_view(const Sources& sources, const job::CutRoll& roll, const RollPart& part,
+                         double room) {
   draw::Drawing out;
   const double scale = usual_scale(part.length.in_mm(), part.width.in_mm(), room - 12, 40);
   constexpr double kSlack = 12;  // mm on the roll: kerfs before it
@@ -103,7 +104,8 @@ draw::Drawing teeth_view(const Sources& sources, const job::CutRoll& roll, const
     for (const geom::GridPoint& p : known->net.outline) {
       const Point on = on_roll(net, piece, p);
       inside = inside && on.x >= part.x.in_mm() - kSlack && on.y >= part.y.in_mm() - kSlack &&
-               on.x <= (part.x + part.length).in_mm() + kSlack && on.y <= (part.y + part.width).in_mm() + kSlack;
+               on.x <= (part.x + part.length).in_mm() + kSlack &&
+               on.y <= (part.y + part.width).in_mm() + kSlack;
       ring.push_back({(on.x - part.x.in_mm()) * scale, (on.y - part.y.in_mm()) * scale});
     }
     if (!inside) continue;
@@ -134,13 +136,14 @@ draw::Drawing teeth_view(const Sources& sources, const job::CutRoll& roll, const
 
 }  // namespace
 
-draw::Drawing step_view(const Sources& sources, const job::CutRoll& roll, const job::CutStep& step, const RollPart& part,
-                        double room) {
+draw::Drawing step_view(const Sources& sources, const job::CutRoll& roll, const job::CutStep& step,
+                        const RollPart& part, double room) {
   if (step.way == job::CutWay::teeth) return teeth_view(sources, roll, part, room);
   draw::Drawing out;
   const Words words(sources);
-  // As on the roll's drawing, whose hooked end is below and whose near edge is at the right: a part that is cut
-  // lengthwise lies as it does there, with the tape from the right; one that is cut across is turned a quarter.
+  // As on the roll's drawing, whose hooked end is below and whose near edge is at the right: a part that is
+  // cut lengthwise lies as it does there, with the tape from the right; one that is cut across is turned a
+  // quarter.
   const bool across = step.way == job::CutWay::across;
   const Length whole = across ? part.length : part.width;
   const double other_way = across ? part.width.in_mm() : part.length.in_mm();

@@ -13,7 +13,8 @@ using namespace lapwright::sheets::test;
 
 std::size_t count_of(const std::string& text, const std::string& what) {
   std::size_t count = 0;
-  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + what.size())) ++count;
+  for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + what.size()))
+    ++count;
   return count;
 }
 
@@ -34,8 +35,8 @@ std::vector<engine::Document> named(const engine::Outcome& outcome, const std::s
   return out;
 }
 
-// Every piece of the list is in the picture of its roll, once, under its own place; all rolls are drawn at one scale,
-// and the longest fills the width that there is.
+// Every piece of the list is in the picture of its roll, once, under its own place; all rolls are drawn at
+// one scale, and the longest fills the width that there is.
 TEST(ForScreen, rolls_hold_every_piece_at_one_scale) {
   const std::string job = bytes_of("data/demo/hollin-barn.json");
   engine::Request request;
@@ -83,7 +84,7 @@ TEST(ForScreen, pages_are_those_of_the_paper) {
 TEST(ForScreen, a_yard_comes_back_as_it_was_read) {
   const engine::Outcome built_in = engine::read_yard({});
   EXPECT_EQ(built_in.status, engine::Status::done);
-  EXPECT_NE(built_in.json.find("\"prices_are\": \"invented\""), std::string::npos);
+  EXPECT_NE(built_in.json.find("\"prices_are\":\"invented\""), std::string::npos);
   EXPECT_EQ(engine::read_yard(built_in.json).json, built_in.json);
   const std::string own = bytes_of("data/demo/yard/yard.json");
   const engine::Outcome again = engine::read_yard(own);
