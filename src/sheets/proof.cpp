@@ -108,7 +108,8 @@ void add_choices(Flow& flow, const Sources& sources, const Words& words) {
     any = true;
     const std::string at =
         choice.slope + " / " + choice.junction + (choice.face.empty() ? "" : ", " + choice.face);
-    std::string text = at + ": " + choice.detail + ", " +
+    const std::string key = "detail." + choice.detail;
+    std::string text = at + ": " + (words.has(key) ? words.say(key) : choice.detail) + ", " +
                        words.say("sheet.judged." + std::string(name_of(choice.level))) + ".";
     if (!choice.text.empty() && choice.level != job::Level::note) text += " " + choice.text;
     if (!choice.source.empty()) text += " [" + choice.source + "]";
