@@ -16,11 +16,7 @@ namespace {
 using draw::LineKind;
 using draw::Point;
 
-<<<<<<< HEAD
-constexpr double kName = draw::pt(9);
-=======
 constexpr double kName = draw::pt(11);
->>>>>>> papers
 constexpr double kRoom = 1.2;    // mm of paper round a name
 constexpr double kTallest = 24;  // mm of paper, of what lies square to the tape
 constexpr double kShortest = 7;  // so that a name finds room
@@ -175,11 +171,7 @@ draw::Drawing step_view(const Sources& sources, const job::CutRoll& roll, const 
   chain.zero = {at(Length{}), 0};
   chain.towards = {at(whole), 0};
   chain.offset = across ? -kTape : kTape;
-<<<<<<< HEAD
-  chain.size = kNumber;
-=======
   chain.size = kName;
->>>>>>> papers
   for (const Length mark : step.at) chain.stops.push_back({{at(mark), 0}, words.tape(mark)});
   out.add(chain);
   return out;
