@@ -28,7 +28,8 @@ void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, st
 std::uint32_t engine_step(void* run);
 const char* engine_finish(void* run);
 const char* engine_check(const char* job, std::uint32_t job_size, std::uint32_t odds);
-const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height);
+const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height,
+                       std::uint32_t examined);
 const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size,
                        double room_width, double room_height);
 const char* engine_rules(const char* job, std::uint32_t job_size);
@@ -146,8 +147,9 @@ const char* engine_check(const char* job, std::uint32_t job_size, std::uint32_t 
   return handed_over(engine::check(request));
 }
 
-const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height) {
-  return handed_over(engine::see(for_screen({job, job_size}, room_width, room_height)));
+const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height,
+                       std::uint32_t examined) {
+  return handed_over(engine::see(for_screen({job, job_size}, room_width, room_height), examined != 0));
 }
 
 const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size,

@@ -20,10 +20,10 @@ Document on_screen(const sheets::ScreenPicture& picture) {
   return {picture.name, "image/svg+xml", draw::write_svg(picture.drawing, picture.title, kMargin, options)};
 }
 
-Outcome see(const Request& request) {
+Outcome see(const Request& request, bool examined) {
   auto planned = plan_job(request.job);
   if (!planned) return unreadable(planned.error());
-  examine(*planned, {.draw = true, .odds = request.odds});
+  if (examined) examine(*planned, {.draw = true, .odds = request.odds});
   Outcome out;
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_plan(planned->plan);

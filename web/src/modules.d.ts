@@ -16,7 +16,7 @@ declare module '*/scripts/engine.mjs' {
   }
   interface Calls {
     begin(job: Uint8Array, options?: Options): Run;
-    see(job: Uint8Array, room?: { width: number; height: number }): Outcome;
+    see(job: Uint8Array, room?: { width: number; height: number }, examined?: boolean): Outcome;
     check(job: Uint8Array, options?: { odds?: boolean }): Outcome;
     why(job: Uint8Array, mark: string, room?: { width: number; height: number }): Outcome;
     rules(job: Uint8Array): Outcome;

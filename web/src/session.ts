@@ -9,6 +9,17 @@ import { Saver, type SaveState } from './store/saver';
 import type { Held, Store } from './store/store';
 import type { Windows } from './store/windows';
 
+const kRest = 160; // ms after the last key
+const isOfWater = (finding: { rule: string }): boolean => finding.rule.startsWith('check.');
+
+// With how the job before it stood against water.
+function withWater(seen: Seen, before: Seen | null): Seen {
+  const { plan } = seen;
+  if (!plan || !before?.plan?.check) return seen;
+  const findings = [...(plan.findings ?? []), ...(before.plan.findings ?? []).filter(isOfWater)];
+  return { ...seen, plan: { ...plan, check: before.plan.check, findings } };
+}
+
 export class Session {
   // What the engine said last, and of the last job that could be read: a picture stays while a number is half typed.
   seen: Seen | null = null;
@@ -153,6 +164,8 @@ export class Session {
   }
 
   end(): void {
+    this.ended = true;
+    clearTimeout(this.resting);
     void this.saver.flush();
     this.saver.stop();
     this.stopListening();
@@ -189,22 +202,32 @@ export class Session {
     return this.looked < this.looks;
   }
   private looks = 0;
+  private resting: ReturnType<typeof setTimeout> | undefined;
+  private ended = false;
   private looked = 0;
 
+  // The picture first; how it stands against water when nobody types. Until then that of the job before it stays.
   private async look(): Promise<void> {
     this.looks += 1;
     const { looks } = this;
+    clearTimeout(this.resting);
+    await this.see(looks, true);
+    if (looks !== this.looks || this.ended) return;
+    this.resting = setTimeout(() => void this.see(looks, false), this.readable?.plan?.check ? kRest : 0);
+  }
+
+  private async see(looks: number, quick: boolean): Promise<void> {
     const text = this.text;
     const { nearer } = this;
     const { width, height } = this.room;
     try {
-      const seen = await this.engine.see(text, { width: width * nearer, height: height * nearer });
+      const seen = await this.engine.see(text, { width: width * nearer, height: height * nearer }, quick);
       if (!seen) return; // a later look tells
-      this.looked = looks;
-      this.seen = seen;
+      if (!quick || !seen.plan) this.looked = looks;
+      this.seen = quick ? withWater(seen, this.readable) : seen;
       this.trouble = '';
       if (seen.plan) {
-        this.readable = seen;
+        this.readable = this.seen;
         this.readableText = text;
         this.readableNearer = nearer;
       }

@@ -130,7 +130,8 @@ export type Answer<T> = { faults: Fault[]; value: null } | { faults: []; value: 
 
 export interface Engine {
   // The latest job asked for wins: a call that a newer one overtook gives null.
-  see(job: string, room: Room): Promise<Seen | null>;
+  // `quick`: without how it stands against water, which takes several times as long as everything else.
+  see(job: string, room: Room, quick?: boolean): Promise<Seen | null>;
   // The same for a picture beside others: none of them overtakes another.
   glance(job: string, room: Room): Promise<Seen | null>;
   // In slices. One at a time: a newer one cancels the one before.

@@ -33,6 +33,7 @@ export interface Call {
   name?: string; // a mark, a schema, an offer, a size of paper, the other job
   yard?: string;
   room?: { width: number; height: number };
+  quick?: boolean; // not examined
   slices?: Slices;
 }
 

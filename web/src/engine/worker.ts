@@ -33,7 +33,7 @@ function answered(engine: Loaded, message: { id: number } & Call): Outcome | Pro
   const name = message.name ?? '';
   switch (message.call) {
     case 'see':
-      return engine.see(job, message.room);
+      return engine.see(job, message.room, !message.quick);
     case 'plan':
       return planned(engine, message.id, job, yard, message.slices ?? { effort: 0, documents: false, pages: false, only: '', paper: '', rolls: 0 });
     case 'why':

@@ -61,13 +61,13 @@ export class WorkerEngine implements Engine {
   // Of its own, so that nothing waits for a cutting list and a cancelled one takes nothing else along.
   private readonly patient = new Bench(this.module);
   private planning: Planning | null = null;
-  private readonly seeing = new Latest<{ job: string; room: Room }, Seen>(async ({ job, room }) => {
-    const outcome = await this.quick.call({ call: 'see', job, room });
+  private readonly seeing = new Latest<{ job: string; room: Room; quick: boolean }, Seen>(async (ask) => {
+    const outcome = await this.quick.call({ call: 'see', ...ask });
     return outcome && seenOf(outcome);
   });
 
-  see(job: string, room: Room): Promise<Seen | null> {
-    return this.seeing.ask({ job, room });
+  see(job: string, room: Room, quick = false): Promise<Seen | null> {
+    return this.seeing.ask({ job, room, quick });
   }
 
   async glance(job: string, room: Room): Promise<Seen | null> {
