@@ -39,7 +39,8 @@ export function Odds({ session }: { session: Session }) {
                   <p><b>{say('odds.chance', { n: number(Math.max(one.chance * 100, 1), 0) })}</b> <span data-engine>{wordOf(`check.name.${one.rule.replace(/^check\./, '')}`, one.rule)}</span></p>
                   <p class="quiet" data-own>{one.where}</p>
                   <p>{say('odds.values', { value: number(one.value, 1), limit: number(one.limit, 1) })}</p>
-                  <p>{say('odds.matters')} <span data-engine>{wordOf(`odds.source.${one.matters}`, one.matters)}</span> {say('odds.moves', { mm: number(one.moves, 1) })}</p>
+                  <p>{say('odds.matters')} <span data-engine>{wordOf(`odds.source.${one.matters}`, one.matters)}</span></p>
+                  <p>{say('odds.moves', { mm: number(one.moves, 1) })}</p>
                 </li>
               ))}
             </ul>
