@@ -77,7 +77,7 @@ export async function loadEngine(moduleBytes, sink) {
     begin,
     plan,
     see: (job, { width = 180, height = 180 } = {}) => call('engine_see', [job], width, height),
-    check: (job) => call('engine_check', [job]),
+    check: (job, { odds = false } = {}) => call('engine_check', [job], odds ? 1 : 0),
     why: (job, mark, { width = 180, height = 180 } = {}) => call('engine_why', [job, utf8(mark)], width, height),
     rules: (job = new Uint8Array()) => call('engine_rules', [job]),
     words: () => call('engine_texts', []),

@@ -65,6 +65,7 @@ struct Options {
   std::string mark;
   std::string schema;
   bool json = false;
+  bool odds = false;
   lapwright::serve::Options serve;
 };
 
@@ -184,7 +185,7 @@ int run_form(const Options& options) {
 int run_check(const Options& options) {
   const cli::Read job = cli::read_file(options.job);
   if (!job.bytes) return complain(job.problem);
-  const engine::Outcome outcome = engine::check({*job.bytes});
+  const engine::Outcome outcome = engine::check({.job = *job.bytes, .odds = options.odds});
   if (failed(outcome)) return fail_with(outcome);
   if (const int status = print(options.json ? outcome.json : outcome.text); status != 0) return status;
   return static_cast<int>(outcome.status);
@@ -260,6 +261,10 @@ int main(int argc, char** argv) {
   auto* check = app.add_subcommand("check", "Findings only: what is wrong or doubtful");
   check->add_option("JOB", options.job, "job file")->required();
   check->add_flag("--json", options.json, "print them as JSON");
+
+  check->add_flag(
+      "--odds", options.odds,
+      "also the chance that each measure does not hold, tapes, units and hands being what they are");
 
   auto* why = app.add_subcommand("why", "Explain every figure of one piece, or of a slope's set-out");
   why->add_option("JOB", options.job, "job file")->required();

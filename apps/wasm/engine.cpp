@@ -27,7 +27,7 @@ void* engine_begin(const char* job, std::uint32_t job_size, const char* yard, st
                    std::uint32_t documents, std::uint32_t effort, std::uint32_t rolls, double room_width);
 std::uint32_t engine_step(void* run);
 const char* engine_finish(void* run);
-const char* engine_check(const char* job, std::uint32_t job_size);
+const char* engine_check(const char* job, std::uint32_t job_size, std::uint32_t odds);
 const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height);
 const char* engine_why(const char* job, std::uint32_t job_size, const char* mark, std::uint32_t mark_size,
                        double room_width, double room_height);
@@ -139,8 +139,11 @@ const char* engine_finish(void* run) {
   return handed_over(outcome);
 }
 
-const char* engine_check(const char* job, std::uint32_t job_size) {
-  return handed_over(engine::check({{job, job_size}, false}));
+const char* engine_check(const char* job, std::uint32_t job_size, std::uint32_t odds) {
+  engine::Request request;
+  request.job = {job, job_size};
+  request.odds = odds != 0;
+  return handed_over(engine::check(request));
 }
 
 const char* engine_see(const char* job, std::uint32_t job_size, double room_width, double room_height) {

@@ -2,14 +2,14 @@
 //
 //   scripts/build bench cutting_table && build/bench/cutting_table [EFFORT] [SECONDS] [PROBLEMS]
 //
-// From the project's folder. The published and synthetic problems lie in ../shared/data/cutting; without them only the
-// hundred thousand pieces are cut. Gaps are to the bound on strip cutting, rounded up to what rolls can cost; below 0
-// the plan beats all strip cutting. `hand` is by width, first fit. Times are of the processor, so that other programs on
-// the machine do not count.
+// From the project's folder. The published and synthetic problems lie in ../shared/data/cutting; without them
+// only the hundred thousand pieces are cut. Gaps are to the bound on strip cutting, rounded up to what rolls
+// can cost; below 0 the plan beats all strip cutting. `hand` is by width, first fit. Times are of the
+// processor, so that other programs on the machine do not count.
 //
-// With SECONDS over 0 the first PROBLEMS of each class (1 unless said otherwise) go to Cbc and to HiGHS as integer
-// programs over patterns, one thread each: those of the linear program and those of twelve passes of our own. They are
-// compared with our plans for the same problems.
+// With SECONDS over 0 the first PROBLEMS of each class (1 unless said otherwise) go to Cbc and to HiGHS as
+// integer programs over patterns, one thread each: those of the linear program and those of twelve passes of
+// our own. They are compared with our plans for the same problems.
 #include "column_generation.h"
 #include "hand.h"
 #include "open_data.h"
@@ -174,7 +174,8 @@ int main(int argc, char** argv) {
   const double seconds = argc > 2 ? std::atof(argv[2]) : 0;
   const int asked = argc > 3 ? std::atoi(argv[3]) : 1;
   std::printf("| class | problems | gap %%, mean / worst | proven | s, mean | bound s | hand %% |");
-  if (seconds > 0) std::printf(" of the first %d: ours %% | Cbc %%, %g s | HiGHS %%, %g s |", asked, seconds, seconds);
+  if (seconds > 0)
+    std::printf(" of the first %d: ours %% | Cbc %%, %g s | HiGHS %%, %g s |", asked, seconds, seconds);
   std::printf("\n|---|---|---|---|---|---|---|%s\n", seconds > 0 ? "---|---|---|" : "");
   if (fs::exists(sample::data_folder())) {
     for (const std::string stem : {"house", "S", "M", "L", "X", "Z"}) {

@@ -1,6 +1,6 @@
 #include <lapwright/check/examine.h>
 
-#include "found.h"
+#include "drawing.h"
 #include "measure.h"
 
 #include <lapwright/base/trig.h>
@@ -49,74 +49,6 @@ struct Covering {
 
 Covering covering_of(const Tracer& plain) {
   return {plain.drift_stood(kMostDrift), plain.climb_stood(kHardlyAny, kMostClimb)};
-}
-
-job::Trace::Ring ring_of(const std::vector<Strip>& strips) {
-  job::Trace::Ring out;
-  for (const Strip& s : strips) {
-    out.push_back({s.u0, s.lo0});
-    out.push_back({s.u1, s.lo1});
-  }
-  for (auto s = strips.rbegin(); s != strips.rend(); ++s) {
-    out.push_back({s->u1, s->hi1});
-    out.push_back({s->u0, s->hi0});
-  }
-  return out;
-}
-
-// What the proof sheet draws: the place of the first leak, or of the least margin, and the courses around it.
-job::Trace drawing_of(const PlacedSlope& slope, const Site& site, const Tracer& tracer, Weather weather,
-                      const Leak* leak) {
-  job::Trace out;
-  out.slope = slope.slope->name;
-  out.junction = site.junction;
-  out.drift = weather.drift;
-  out.climb = weather.climb;
-  double u = 0;
-  double s = 0;
-  if (leak != nullptr) {
-    u = leak->u;
-    s = leak->s;
-    for (const Spot& spot : leak->path) out.path.push_back({spot.u, spot.s});
-  } else if (!site.traced.ours.empty()) {
-    const Strip& first = site.traced.ours.front();
-    u = (first.u0 + first.u1) / 2;
-    s = (first.lo0 + first.hi0) / 2;
-  }
-  const double unit = slope.slope->covering.width.value.in_mm();
-  const double length = slope.slope->covering.length.value.in_mm();
-  const double wide = 2.5 * unit;
-  const double tall = std::max(3 * slope.gauge + length, 1.5 * wide) / 1.5;
-  out.low = {u - wide, s - tall};
-  out.high = {u + wide, s + tall};
-  std::vector<std::size_t> order(site.traced.sheets.size());
-  for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return site.traced.sheets[a].order < site.traced.sheets[b].order;
-  });
-  const auto seen = [&](const std::vector<Strip>& strips) {
-    return std::any_of(strips.begin(), strips.end(), [&](const Strip& p) {
-      return p.u0 < out.high.u && p.u1 > out.low.u && std::min(p.lo0, p.lo1) < out.high.s &&
-             std::max(p.hi0, p.hi1) > out.low.s;
-    });
-  };
-  for (const std::size_t i : order) {
-    const Sheet& sheet = site.traced.sheets[i];
-    if (sheet.owner == kNobody || !seen(sheet.strips)) continue;
-    (sheet.owner < site.units.size() ? out.units : out.lead).push_back(ring_of(sheet.strips));
-  }
-  for (const Wet& wet : tracer.wet(weather)) {
-    const Sheet& sheet = site.traced.sheets[wet.sheet];
-    if (sheet.owner == kNobody) continue;
-    for (const Strip& p : sheet.strips) {
-      const double u0 = std::max(p.u0, wet.u0);
-      const double u1 = std::min(p.u1, wet.u1);
-      if (u1 - u0 < 0.5) continue;
-      const std::vector<Strip> part{{u0, u1, p.lo0, p.lo1, wet.s0, wet.s1}};
-      if (seen(part)) out.wet_below.push_back(ring_of(part));
-    }
-  }
-  return out;
 }
 
 class SlopeExaminer {
@@ -208,7 +140,9 @@ class SlopeExaminer {
 
   void say(const Site& site, const Tracer& tracer, const job::Frontier& f, bool dry, bool sideways,
            bool driven, bool points_hold, double climb_limit) {
-    const Level sideways_level = runs_out(site) ? Level::doubt : Level::wrong;
+    constexpr double kFarLess = 0.5;  // no shelter makes good for that
+    const Level sideways_level =
+        runs_out(site) && f.drift > kFarLess * f.covering_drift ? Level::doubt : Level::wrong;
     // Nobody says what stands behind a wall on a line: there, what only hard wind drives through is a doubt.
     const bool on_line = std::any_of(slope_.faces.begin(), slope_.faces.end(), [&](const PlacedFace& face) {
       return face.junction == site.junction && face.kind == job::JunctionKind::wall;
@@ -291,8 +225,7 @@ Examined examine(const PlacedRoof& roof, const job::Survey& survey, const practi
   Examined out;
   for (const PlacedSlope& placed : roof.slopes) {
     if (placed.units.empty()) continue;  // nothing can be laid; the findings of the set-out say why
-    PlacedSlope slope = placed;
-    lay_asked_covers(slope, pack);
+    const PlacedSlope& slope = placed;
     Measures m(slope, survey, pack, options, out);
     measure_covering(m);
     measure_soakers(m);
@@ -306,6 +239,7 @@ Examined examine(const PlacedRoof& roof, const job::Survey& survey, const practi
     if (sites.empty()) continue;
     SlopeExaminer examiner(slope, pack, options, out);
     for (const Site& site : sites) {
+      if (!options.junction.empty() && site.junction != options.junction) continue;
       const bool expected = std::any_of(slope.faces.begin(), slope.faces.end(), [&](const PlacedFace& f) {
         return f.junction == site.junction && f.bare_is_wrong;
       });

@@ -22,7 +22,7 @@ using geom::Vec3;
 
 // Beside the fold, where a sheet that lies below the slope's plane is met as well.
 constexpr double kBeside = 40;  // mm
-constexpr double kHand = 5;    // mm
+constexpr double kHand = 5;     // mm
 // At the head of a valley its lead goes on over the ridge: as far as what ends a slope at its top laps it.
 constexpr double kOver = 75;  // mm
 

@@ -532,7 +532,8 @@ void measure_stacks(Measures& m) {
   };
   const auto gusset_at = [&](const PlacedFace& face, double u) {
     return std::any_of(m.slope.leads.begin(), m.slope.leads.end(), [&](const PlacedLead& lead) {
-      if (lead.junction != face.junction || lead.face != face.face.name || lead.kind != "corner") return false;
+      if (lead.junction != face.junction || lead.face != face.face.name || lead.kind != "corner")
+        return false;
       double u0 = 1e300;
       double u1 = -1e300;
       for (const PlacedPanel& panel : lead.panels) {

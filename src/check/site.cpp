@@ -424,10 +424,13 @@ Site site_of(const PlacedSlope& slope, const std::vector<const PlacedFace*>& fac
       }
     }
   }
-  // What gets below the under-course near its tail comes out over the fascia. In front of a stack that stands
-  // on the eaves, where lead covers the lowest courses' joints, so does what is driven up by a headlap.
-  const double eaves = is_stack(faces) ? slope.eaves + std::max(length - 2 * slope.gauge, 0.0) : slope.eaves;
+  // What gets below the under-course near its tail comes out over the fascia, and what is driven up under it
+  // does from a headlap further up. So does all of it in front of a stack that stands on the eaves, where
+  // lead covers the joints of the lowest courses.
+  const double headlap = std::max(length - 2 * slope.gauge, 0.0);
+  const double eaves = is_stack(faces) ? slope.eaves + headlap : slope.eaves;
   site.traced.eaves = eaves;
+  site.traced.driven = headlap;
   site.traced.masonry = masonry_of(slope, false);
   site.traced.dressed = corners_of(slope);
   site.traced.closed = bossed_corners(slope);
@@ -438,6 +441,7 @@ Site site_of(const PlacedSlope& slope, const std::vector<const PlacedFace*>& fac
   add_ridge(slope, reach, site.traced);
   if (site.sealed_matters) {
     site.sealed.eaves = eaves;
+    site.sealed.driven = headlap;
     site.sealed.ours = std::move(sealed);
     site.sealed.masonry = masonry_of(slope, true);
     add_units(slope, reach, site, site.sealed, true);
@@ -523,6 +527,7 @@ Traced plain_field(const PlacedSlope& slope) {
     order += 2;
   }
   out.eaves = slope.eaves;
+  out.driven = std::max(slope.slope->covering.length.value.in_mm() - 2 * slope.gauge, 0.0);
   // The outermost half units have no neighbours to drop their water on.
   out.ours.push_back(box(pitch, right - pitch, 0, slope.top - kUnderRidge));
   add_ridge(slope, {0, right, 0, slope.top}, out);

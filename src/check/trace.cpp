@@ -431,6 +431,7 @@ class Tracer::Run {
         climb_(weather.climb),
         sideways_(weather.drift > 0),
         slope_(sideways_ ? 1.0 / tan_deg(weather.drift) : 0),
+        past_eaves_(tracer.traced_.eaves + std::min(weather.climb, tracer.traced_.driven)),
         on_(tracer.traced_.sheets.size()) {}
 
   // Returns whether to go on; `all`: past the first leak.
@@ -567,6 +568,7 @@ class Tracer::Run {
     if (v <= link.s0 + kTouch) return true;
     const double s = std::min(v, link.s1);
     if (link.target == kThrough) {
+      if (s <= past_eaves_) return true;
       leak(best, link.u0, s, Through::side);
       return false;
     }
@@ -581,6 +583,7 @@ class Tracer::Run {
     const double v = reach(records_[best].line, link.u0);
     if (v <= link.s0 + kTouch) return true;
     if (link.target == kThrough) {
+      if (link.s0 <= past_eaves_) return true;
       leak(best, link.u0, link.s0, Through::hole);
       return false;
     }
@@ -610,6 +613,7 @@ class Tracer::Run {
       }
       if (best_over < above) continue;
       if (link.target == kThrough) {
+        if (bound(best_u) <= past_eaves_) continue;
         // An end that the line only touches with its corner is no leak: its neighbour has the point as well.
         if (!sideways_ && std::min(line.u1, link.u1) - std::max(line.u0, link.u0) <= kTouch &&
             line.u1 - line.u0 > kTouch)
@@ -688,6 +692,7 @@ class Tracer::Run {
   double climb_;
   bool sideways_;
   double slope_;
+  double past_eaves_;
   std::vector<std::vector<std::size_t>> on_;
   std::vector<Record> records_;
 };

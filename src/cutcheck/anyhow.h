@@ -1,4 +1,5 @@
-// The most that one rectangle is worth however it is cut from edge to edge, for every size of rectangle at once.
+// The most that one rectangle is worth however it is cut from edge to edge, for every size of rectangle at
+// once.
 #pragma once
 
 #include <cstdint>

@@ -22,8 +22,8 @@ double by_area(const job::Plan& plan, const job::Yard& yard, const practice::Pac
                const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted);
 
 // The bound on straight cutting from its own prices; below 0 where they prove nothing.
-double straight(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack, const job::CutCode& code,
-                const std::map<std::string, std::int64_t>& wanted);
+double straight(const job::Plan& plan, const job::Yard& yard, const practice::Pack& pack,
+                const job::CutCode& code, const std::map<std::string, std::int64_t>& wanted);
 
 // The cheapest strip cutting by trying everything; below 0 where there is too much to try or the code allows
 // no such search.

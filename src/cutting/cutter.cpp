@@ -6,6 +6,7 @@
 #include "tiny.h"
 
 #include <algorithm>
+#include <limits>
 #include <optional>
 #include <utility>
 
@@ -18,6 +19,8 @@ constexpr double kPricesShare = 0.5;               // of the budget, for the lin
 constexpr std::int64_t kPricesLeast = 60'000'000;  // whatever the effort: no bound, no proof
 constexpr double kStraightShare = 0.25;            // for the bound on straight cutting
 constexpr double kManyRolls = 90;                  // from here on its whole patterns are a good beginning
+constexpr double kDiveShare = 0.2;                 // for the programs of what is left
+constexpr double kNearlyOne = 0.6;                 // of a pattern: taken whole
 constexpr std::size_t kTypesMost = 400;            // beyond, the linear program is not worth its time
 }  // namespace
 
@@ -82,7 +85,7 @@ struct Cutter::State {
     double rolls = 0;
     for (const ColumnGeneration::Use& use : prices->uses()) rolls += use.amount;
     std::vector<Pattern> begin;
-    if (rolls > kManyRolls) begin = whole_patterns();
+    if (rolls > kManyRolls) begin = dived();
     search->begin(begin);
     phase = problem.keep.per_million == 0 ? Phase::straight : Phase::search;
   }
@@ -97,28 +100,73 @@ struct Cutter::State {
     phase = Phase::search;
   }
 
-  // The linear program's patterns, as often as they go in whole, with no piece cut twice.
-  std::vector<Pattern> whole_patterns() const {
-    std::vector<ColumnGeneration::Use> uses = prices->uses();
+  // What is still to be cut, and what there is to cut it from.
+  struct Rest {
+    std::vector<std::int64_t> left;
+    std::vector<std::int64_t> stock;
+  };
+
+  // How often a pattern goes into the rest with no piece cut twice.
+  static std::int64_t times_in(const Pattern& pattern, const Rest& rest) {
+    const std::int64_t have = rest.stock[static_cast<std::size_t>(pattern.stock)];
+    std::int64_t times = have >= 0 ? have : std::numeric_limits<std::int64_t>::max();
+    for (std::size_t t = 0; t < rest.left.size(); ++t) {
+      if (pattern.counts[t] > 0) times = std::min(times, rest.left[t] / pattern.counts[t]);
+    }
+    return times;
+  }
+  static void take(Pattern pattern, std::int64_t times, Rest& rest, std::vector<Pattern>& into) {
+    auto& have = rest.stock[static_cast<std::size_t>(pattern.stock)];
+    if (have >= 0) have -= times;
+    for (std::size_t t = 0; t < rest.left.size(); ++t) rest.left[t] -= times * pattern.counts[t];
+    pattern.copies = times;
+    into.push_back(std::move(pattern));
+  }
+
+  // The linear program's patterns, as often as they go in whole; of none that goes, the one that it takes
+  // most of.
+  static bool take_whole(const ColumnGeneration& program, Rest& rest, std::vector<Pattern>& into) {
+    std::vector<ColumnGeneration::Use> uses = program.uses();
     std::stable_sort(uses.begin(), uses.end(),
                      [](const auto& a, const auto& b) { return a.amount > b.amount; });
-    std::vector<std::int64_t> left = problem.demand;
-    std::vector<std::int64_t> stock;
-    for (const Stock& one : problem.stocks) stock.push_back(one.available);
-    std::vector<Pattern> out;
-    for (const ColumnGeneration::Use& use : uses) {
-      Pattern pattern = prices->patterns()[use.pattern];
-      auto times = static_cast<std::int64_t>(use.amount + 1e-6);
-      auto& have = stock[static_cast<std::size_t>(pattern.stock)];
-      if (have >= 0) times = std::min(times, have);
-      for (std::size_t t = 0; t < left.size(); ++t) {
-        if (pattern.counts[t] > 0) times = std::min(times, left[t] / pattern.counts[t]);
+    bool any = false;
+    for (const bool whole : {true, false}) {
+      for (const ColumnGeneration::Use& use : uses) {
+        const Pattern& pattern = program.patterns()[use.pattern];
+        const std::int64_t wanted =
+            whole ? static_cast<std::int64_t>(use.amount + 1e-6) : use.amount > kNearlyOne;
+        const std::int64_t times = std::min(wanted, times_in(pattern, rest));
+        if (times <= 0) continue;
+        take(pattern, times, rest, into);
+        any = true;
+        if (!whole) return true;
       }
-      if (times <= 0) continue;
-      if (have >= 0) have -= times;
-      for (std::size_t t = 0; t < left.size(); ++t) left[t] -= times * pattern.counts[t];
-      pattern.copies = times;
-      out.push_back(std::move(pattern));
+      if (any) return true;
+    }
+    return false;
+  }
+
+  // Where many equal rolls are wanted: its whole patterns, then those of the program for what is left, and so
+  // on, while that costs little.
+  std::vector<Pattern> dived() {
+    Rest rest{problem.demand, {}};
+    for (const Stock& one : problem.stocks) rest.stock.push_back(one.available);
+    std::vector<Pattern> out;
+    bool more = take_whole(*prices, rest, out);
+    const auto share = static_cast<std::int64_t>(kDiveShare * static_cast<double>(budget));
+    for (std::int64_t used = prices->work(); more && used < share;) {
+      Problem left = problem;
+      left.demand = rest.left;
+      for (std::size_t s = 0; s < left.stocks.size(); ++s) left.stocks[s].available = rest.stock[s];
+      ColumnGeneration program(left);
+      for (const Pattern& known : prices->patterns()) {
+        if (times_in(known, rest) > 0 && program.offer(known)) program.settle();
+      }
+      while (program.step()) {
+      }
+      used += program.work();
+      spent += program.work();
+      more = take_whole(program, rest, out);
     }
     return out;
   }

@@ -79,7 +79,8 @@ Faults faults_of_papers(const Request& request) {
 }
 
 std::vector<Document> documents_of(const Planned& planned, const Request& request) {
-  const sheets::Sources sources{planned.survey, planned.plan, planned.pack, planned.catalogue};
+  const sheets::Sources sources{planned.survey, planned.plan, planned.pack, planned.catalogue,
+                                &planned.proof};
   const sheets::PaperSize size = request.paper == "A3" ? sheets::PaperSize::a3 : sheets::PaperSize::a4;
   std::vector<Document> out;
   if (wanted(request, "drawings")) add_drawings(sources, out);

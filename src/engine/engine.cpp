@@ -3,6 +3,7 @@
 #include "cutting_run.h"
 #include "documents.h"
 #include "examining.h"
+#include "existing_text.h"
 #include "outcome.h"
 #include "planning.h"
 #include "rules_text.h"
@@ -15,6 +16,7 @@
 #include <lapwright/job/yard.h>
 #include <lapwright/practice/why_text.h>
 
+#include <algorithm>
 #include <utility>
 
 namespace lapwright::engine {
@@ -53,11 +55,15 @@ Outcome outcome_of(const Planned& planned, const Request& request) {
 Outcome check(const Request& request) {
   auto planned = plan_job(request.job);
   if (!planned) return unreadable(planned.error());
-  examine(*planned);
+  examine(*planned, {.odds = request.odds});
+  // Of a roof that stands already it is that roof which is judged, not the work that would put it right.
+  const auto& findings = planned->plan.existing ? planned->plan.existing->findings : planned->plan.findings;
+  const bool wrong = std::any_of(findings.begin(), findings.end(),
+                                 [](const job::Finding& f) { return f.level == job::Level::wrong; });
   Outcome out;
-  out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
-  out.json = job::write_findings(planned->plan.findings);
-  out.text = findings_text(planned->plan.findings, planned->catalogue);
+  out.status = wrong ? Status::wrong : Status::done;
+  out.json = job::write_findings(planned->plan);
+  out.text = findings_text(findings, planned->catalogue) + existing_text(*planned) + odds_text(*planned);
   return out;
 }
 

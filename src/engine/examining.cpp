@@ -1,6 +1,10 @@
 #include "examining.h"
 
+#include "existing_text.h"
+
+#include <lapwright/check/as_found.h>
 #include <lapwright/check/examine.h>
+#include <lapwright/check/odds.h>
 
 #include <algorithm>
 #include <array>
@@ -31,14 +35,47 @@ bool is_said(const job::Plan& plan, const job::Finding& found) {
   });
 }
 
+// The roof as it was made is planned like any other, with the details that were found.
+void tell_existing(Planned& planned, const check::PlacedRoof& right, const Examining& how) {
+  job::Survey made = planned.survey;
+  for (const job::AsBuilt& found : made.as_built) {
+    if (!found.detail) continue;
+    for (job::Slope& slope : made.slopes) {
+      for (job::Junction& junction : slope.junctions) {
+        if (slope.name == found.slope && junction.name == found.junction) junction.detail = found.detail;
+      }
+    }
+  }
+  const auto plan = plan_other(made, planned);
+  if (!plan) return;  // its faults are those of the plan itself
+  check::PlacedRoof roof = check::place(made, *plan);
+  planned.plan.existing = check::diagnose(roof, right, made, planned.pack);
+  put_in_words(planned, planned.plan.existing->findings);
+  std::stable_sort(planned.plan.existing->findings.begin(), planned.plan.existing->findings.end(),
+                   [](const job::Finding& a, const job::Finding& b) { return a.level > b.level; });
+  put_existing_in_words(planned);
+  if (!how.odds) return;
+  for (const job::AsBuilt& found : made.as_built) (void)check::apply(found, roof);
+  planned.plan.odds = check::odds(roof, made, planned.pack);
+}
+
 }  // namespace
 
-void examine(Planned& planned) {
-  check::Examined examined =
-      check::examine(check::place(planned.survey, planned.plan), planned.survey, planned.pack);
+void examine(Planned& planned, const Examining& how) {
+  check::Options options;
+  options.draw = how.draw;
+  const check::PlacedRoof right = check::place(planned.survey, planned.plan);
+  check::Examined examined = check::examine(right, planned.survey, planned.pack, options);
   std::erase_if(examined.findings, [&](const job::Finding& f) { return is_said(planned.plan, f); });
   add_findings(planned, std::move(examined.findings));
-  planned.plan.check = std::move(examined.proof.frontiers);
+  planned.plan.check = examined.proof.frontiers;
+  planned.proof = std::move(examined.proof);
+  const bool stands = !planned.survey.as_built.empty();
+  if (!stands && planned.survey.leaks.empty()) {
+    if (how.odds) planned.plan.odds = check::odds(right, planned.survey, planned.pack);
+    return;
+  }
+  tell_existing(planned, right, how);
 }
 
 }  // namespace lapwright::engine

@@ -5,6 +5,12 @@
 
 namespace lapwright::engine {
 
-void examine(Planned& planned);
+struct Examining {
+  bool draw = false;  // keep what a drawing of the trace needs
+  bool odds = false;
+};
+
+// A job that says what is there already, or where it leaks, gets its plan's `existing` here.
+void examine(Planned& planned, const Examining& how = {});
 
 }  // namespace lapwright::engine

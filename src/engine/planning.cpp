@@ -33,15 +33,16 @@ void judge_overrides(const practice::Pack& pack, job::Plan& plan) {
     const bool over = rule.most && rule.value > *rule.most + tolerance::kNoise.in_mm();
     if (!under && !over) continue;
     const double limit = under ? *rule.least : *rule.most;
-    plan.findings.push_back(
-        {Level::wrong,
-         under ? "practice.under_least" : "practice.over_most",
-         {{"rule", "label." + rule.name, "key"}, {"value", rule.value, rule.unit}, {"limit", limit, rule.unit}},
-         "",
-         rule.value,
-         limit,
-         rule.bound_source,
-         "practice / " + rule.name});
+    plan.findings.push_back({Level::wrong,
+                             under ? "practice.under_least" : "practice.over_most",
+                             {{"rule", "label." + rule.name, "key"},
+                              {"value", rule.value, rule.unit},
+                              {"limit", limit, rule.unit}},
+                             "",
+                             rule.value,
+                             limit,
+                             rule.bound_source,
+                             "practice / " + rule.name});
   }
 }
 
@@ -124,30 +125,20 @@ void put_in_words(const job::Survey& survey, const practice::Catalogue& catalogu
   }
 }
 
-Result<Planned> planned_with(std::string_view job_bytes, const practice::Pack& base_pack,
-                             practice::Catalogue catalogue, std::string_view yard_bytes) {
-  auto survey = job::read_survey(job_bytes);
-  if (!survey) return failed(std::move(survey.error()));
-  auto pack = base_pack.with_overrides(survey->practice, survey->unit_is_inches);
-  if (!pack) return failed(std::move(pack.error()));
-
+// Set-out, pieces, rows, choices, findings and order of work: everything that is drawn or laid.
+Result<job::Plan> laid_out(const job::Survey& survey, const practice::Pack& pack) {
   job::Plan plan;
-  plan.title = survey->title;
-  plan.engine = version();
-  plan.practice.pack = pack->name();
-  plan.fingerprint = fingerprint({job_bytes, yard_bytes, pack->name(), version()});
-
   Faults faults;
   const auto keep = [&](Faults&& more) { std::move(more.begin(), more.end(), std::back_inserter(faults)); };
   std::vector<job::SlopeLayout> layouts;
-  for (std::size_t i = 0; i < survey->slopes.size(); ++i) {
-    auto layout = setout::lay_out(*survey, i, *pack);
+  for (std::size_t i = 0; i < survey.slopes.size(); ++i) {
+    auto layout = setout::lay_out(survey, i, pack);
     if (!layout) keep(std::move(layout.error()));
     layouts.push_back(layout ? std::move(*layout) : job::SlopeLayout{});
   }
   std::vector<pieces::SlopePlan> slopes;
-  for (std::size_t i = 0; i < survey->slopes.size(); ++i) {
-    auto planned = pieces::plan_slope(*survey, layouts, i, *pack);
+  for (std::size_t i = 0; i < survey.slopes.size(); ++i) {
+    auto planned = pieces::plan_slope(survey, layouts, i, pack);
     if (!planned) {
       keep(std::move(planned.error()));
       continue;
@@ -155,21 +146,36 @@ Result<Planned> planned_with(std::string_view job_bytes, const practice::Pack& b
     slopes.push_back(std::move(*planned));
   }
   if (!faults.empty()) return failed(std::move(faults));
-  for (pieces::SlopePlan& join : pieces::plan_joins(*survey, layouts, *pack))
-    slopes.push_back(std::move(join));
+  for (pieces::SlopePlan& join : pieces::plan_joins(survey, layouts, pack)) slopes.push_back(std::move(join));
   for (job::SlopeLayout& layout : layouts) {
     plan.set_out.push_back(std::move(layout.set_out));
     std::move(layout.findings.begin(), layout.findings.end(), std::back_inserter(plan.findings));
   }
 
   pieces::give_marks(slopes);
-  plan.order_of_work = pieces::whole_order(slopes, survey->slopes.size());
+  plan.order_of_work = pieces::whole_order(slopes, survey.slopes.size());
   for (pieces::SlopePlan& slope : slopes) {
     std::move(slope.pieces.begin(), slope.pieces.end(), std::back_inserter(plan.pieces));
     std::move(slope.rows.begin(), slope.rows.end(), std::back_inserter(plan.rows));
     std::move(slope.choices.begin(), slope.choices.end(), std::back_inserter(plan.choices));
     std::move(slope.findings.begin(), slope.findings.end(), std::back_inserter(plan.findings));
   }
+  return plan;
+}
+
+Result<Planned> planned_with(std::string_view job_bytes, const practice::Pack& base_pack,
+                             practice::Catalogue catalogue, std::string_view yard_bytes) {
+  auto survey = job::read_survey(job_bytes);
+  if (!survey) return failed(std::move(survey.error()));
+  auto pack = base_pack.with_overrides(survey->practice, survey->unit_is_inches);
+  if (!pack) return failed(std::move(pack.error()));
+  auto laid = laid_out(*survey, *pack);
+  if (!laid) return failed(std::move(laid.error()));
+  job::Plan plan = std::move(*laid);
+  plan.title = survey->title;
+  plan.engine = version();
+  plan.practice.pack = pack->name();
+  plan.fingerprint = fingerprint({job_bytes, yard_bytes, pack->name(), version()});
   plan.estimate = estimate::estimate(*survey, plan, *pack);
   judge_overrides(*pack, plan);
   assume(*survey, plan);
@@ -199,6 +205,18 @@ Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::st
   return planned_with(job_bytes, known.pack, known.catalogue, yard_bytes);
 }
 
+Result<job::Plan> plan_other(const job::Survey& survey, const Planned& like) {
+  return laid_out(survey, like.pack);
+}
+
+void put_in_words(const Planned& planned, std::vector<job::Finding>& findings) {
+  for (job::Finding& finding : findings) {
+    finding.text = planned.catalogue.say("finding." + finding.rule,
+                                         in_words(finding.params, planned.catalogue, planned.survey.shown_in),
+                                         planned.survey.shown_in);
+  }
+}
+
 Result<void> settle_estimate(Planned& planned, const job::Yard* yard) {
   job::Plan& plan = planned.plan;
   plan.estimate = estimate::estimate(planned.survey, plan, planned.pack);
@@ -215,12 +233,8 @@ Result<void> settle_estimate(Planned& planned, const job::Yard* yard) {
 }
 
 void add_findings(Planned& planned, std::vector<job::Finding> findings) {
-  for (job::Finding& finding : findings) {
-    finding.text = planned.catalogue.say("finding." + finding.rule,
-                                         in_words(finding.params, planned.catalogue, planned.survey.shown_in),
-                                         planned.survey.shown_in);
-    planned.plan.findings.push_back(std::move(finding));
-  }
+  put_in_words(planned, findings);
+  for (job::Finding& finding : findings) planned.plan.findings.push_back(std::move(finding));
   by_severity(planned.plan);
 }
 

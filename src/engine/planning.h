@@ -3,6 +3,7 @@
 
 #include <lapwright/base/fault.h>
 #include <lapwright/job/plan.h>
+#include <lapwright/job/proof.h>
 #include <lapwright/job/survey.h>
 #include <lapwright/job/yard.h>
 #include <lapwright/practice/catalogue.h>
@@ -18,6 +19,7 @@ struct Planned {
   practice::Pack pack;
   practice::Catalogue catalogue;
   job::Plan plan;
+  job::Proof proof{};  // once it has been examined
 };
 
 // What is the same for every job: reading it takes longer than planning a small roof.
@@ -31,6 +33,13 @@ struct Known {
 // Without the cutting list. The yard's bytes go into the fingerprint only.
 Result<Planned> plan_job(std::string_view job_bytes, std::string_view yard_bytes = {});
 Result<Planned> plan_job(std::string_view job_bytes, const Known& known, std::string_view yard_bytes = {});
+
+// What another survey would be planned as by the same rules: the shapes and their order, texts not given. For
+// a roof that stands already.
+Result<job::Plan> plan_other(const job::Survey& survey, const Planned& like);
+
+// Gives findings their texts, in this job's units.
+void put_in_words(const Planned& planned, std::vector<job::Finding>& findings);
 
 // Makes the estimate again, now that the cutting list stands, and prices it where `yard` is one that prices
 // work. A yard that prices what no estimate has is at fault.

@@ -33,7 +33,7 @@ Run::Run(const Request& request) : state_(std::make_unique<State>()) {
   if (!state.faults.empty()) return;
   state.yard = std::move(*yard);
   state.planned = std::move(*planned);
-  examine(*state.planned);
+  examine(*state.planned, {.draw = request.documents, .odds = request.odds});
   state.cut.emplace(state.planned->plan, state.yard->yard, state.planned->pack, request.effort);
 }
 

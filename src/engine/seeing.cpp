@@ -23,11 +23,12 @@ Document on_screen(const sheets::ScreenPicture& picture) {
 Outcome see(const Request& request) {
   auto planned = plan_job(request.job);
   if (!planned) return unreadable(planned.error());
-  examine(*planned);
+  examine(*planned, {.draw = true, .odds = request.odds});
   Outcome out;
   out.status = has_wrong(planned->plan) ? Status::wrong : Status::done;
   out.json = job::write_plan(planned->plan);
-  const sheets::Sources sources{planned->survey, planned->plan, planned->pack, planned->catalogue};
+  const sheets::Sources sources{planned->survey, planned->plan, planned->pack, planned->catalogue,
+                                &planned->proof};
   for (const sheets::ScreenPicture& picture :
        sheets::pictures(sources, {request.room_width, request.room_height})) {
     out.documents.push_back(on_screen(picture));

@@ -54,6 +54,15 @@ std::string_view name_of(JoinDetail v) {
 std::string_view name_of(Detail v) {
   return kDetailWords[static_cast<std::size_t>(v)];
 }
+std::string_view name_of(Gives v) {
+  return kGivesWords[static_cast<std::size_t>(v)];
+}
+std::string_view name_of(FoundKind v) {
+  return kFoundKindWords[static_cast<std::size_t>(v)];
+}
+std::string_view name_of(Rain v) {
+  return kRainWords[static_cast<std::size_t>(v)];
+}
 std::string_view name_of(SoakerMetal v) {
   return kSoakerMetalWords[static_cast<std::size_t>(v)];
 }

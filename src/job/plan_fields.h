@@ -348,10 +348,12 @@ void fields(Out& out, const CutProof& v) {
   out.list("prices", "At which no strip pattern is worth more than its stock.", v.prices, When::given);
   out.list("boxes", "Rectangles that pieces may be cut from: one piece each, or several head to tail.",
            v.boxes, When::given);
-  out.mm("straight_step", "Of the bound on straight cutting: sides are rounded down to steps of this; 0: not proven.",
+  out.mm("straight_step",
+         "Of the bound on straight cutting: sides are rounded down to steps of this; 0: not proven.",
          v.straight_step);
   out.count("straight_scale", "Of its prices, in 1/1024.", v.straight_scale);
-  out.list("straight_prices", "Its prices: at them the most that a roll can be worth, however it is cut, bounds the cost.",
+  out.list("straight_prices",
+           "Its prices: at them the most that a roll can be worth, however it is cut, bounds the cost.",
            v.straight_prices, When::given);
 }
 
@@ -463,8 +465,10 @@ void fields(Out& out, const Price& v) {
 template <class Out>
 void fields(Out& out, const Frontier::Point& v) {
   out.number("drift", "Degrees off the line of fall.", v.drift);
-  out.number("climb", "How far up it stands at that drift, mm, or at least as far as the covering; below 0: not that drift.",
-             v.climb);
+  out.number(
+      "climb",
+      "How far up it stands at that drift, mm, or at least as far as the covering; below 0: not that drift.",
+      v.climb);
   out.number("covering", "How far up the covering alone stands there.", v.covering);
 }
 
@@ -481,8 +485,76 @@ void fields(Out& out, const Frontier& v) {
   out.number("covering_climb", "The climb that the covering alone stands.", v.covering_climb);
   out.number("run", "How far it runs up the slope, mm: side-creep grows with it.", v.run);
   out.count("courses", "Courses along that run.", v.courses);
-  out.list("points", "Between the two ends: what it stands of drift and climb together.", v.points, When::given);
+  out.list("points", "Between the two ends: what it stands of drift and climb together.", v.points,
+           When::given);
   out.flag("holds", "It stands no less than the covering does, but for what the soakers lie back.", v.holds);
+}
+
+template <class Out>
+void fields(Out& out, const Suspect::Fit& v) {
+  out.text("mark", "Of this plan.", v.mark);
+  out.text("kind", "Kind of piece.", v.kind);
+  out.count("count", "How many.", v.count);
+}
+
+template <class Out>
+void fields(Out& out, const Suspect& v) {
+  out.text("slope", "Name of the slope.", v.slope);
+  out.text("junction", "Name of the junction.", v.junction);
+  out.text("face", "Of a junction with several.", v.face, When::given);
+  out.text("found", "As the job says; absent where nothing was noted.", v.found, When::given);
+  out.text("piece", "Kind of piece.", v.piece, When::given);
+  out.count("course", "Counted as findings do, 1 at the eaves; absent when it is not tied to one.",
+            v.course > 0 ? std::optional<std::int64_t>(v.course) : std::nullopt);
+  out.count("as_built", "Index into the job's list.",
+            v.as_built >= 0 ? std::optional<std::int64_t>(v.as_built) : std::nullopt);
+  out.word("gives", "What it takes before water comes through.", name_of(v.gives), kGivesWords);
+  out.number("drift", "Degrees off the line of fall that it stands; below 0: it leaks without any.", v.drift);
+  out.number("climb", "How far up along the units water may be driven, mm.", v.climb);
+  out.number("rise", "The same as a head of water, mm.", v.rise);
+  out.number("wind", "The wind that holds up such a head, m/s.", v.wind);
+  out.number("covering_drift", "The drift that the covering alone stands.", v.covering_drift);
+  out.number("covering_climb", "The climb that the covering alone stands.", v.covering_climb);
+  out.number("wind_from", "Bearing of the wind in which it gives first.", v.wind_from);
+  out.number("u", "Where it comes through first: along the eaves.", v.u);
+  out.number("s", "And up the slope.", v.s);
+  out.count("strip_from", "Lowest course whose units come off beside it; 0: none.", v.strip_from);
+  out.count("strip_to", "Highest of them.", v.strip_to);
+  out.list("fit", "What to fit.", v.fit, When::always);
+  out.names("rules", "Rules of the findings that it alone makes.", v.rules);
+  out.counts("leaks", "The noted leaks that it explains, by index.", v.leaks);
+  out.number("score", "How well it explains them.", v.score);
+  out.count("hose", "Its turn in a test with a hose, from the lowest up.", v.hose);
+  out.names("texts", "What was found, when it gives and what to do, in English.", v.texts);
+}
+
+template <class Out>
+void fields(Out& out, const Unexplained& v) {
+  out.count("leak", "Index into the job's list.", v.leak);
+  out.text("when", "As the job says.", v.when, When::given);
+  out.names("causes", "What else it may be: condensation, stack, gutter, wall, covering.", v.causes);
+  out.text("text", "The same in English.", v.text);
+}
+
+template <class Out>
+void fields(Out& out, const Existing& v) {
+  out.lines("findings", "Of the roof as it was found.", v.findings);
+  out.list("suspects", "The likeliest first.", v.suspects, When::always);
+  out.list("unexplained", "Noted leaks that the lead does not explain.", v.unexplained, When::always);
+}
+
+template <class Out>
+void fields(Out& out, const Odds& v) {
+  out.text("rule", "Of a finding.", v.rule);
+  out.text("slope", "Name of the slope.", v.slope);
+  out.text("junction", "Name of the junction.", v.junction, When::given);
+  out.text("where", "Of the nearest to its limit, as planned.", v.where);
+  out.number("value", "As planned, mm.", v.value);
+  out.number("limit", "What the rule asks for.", v.limit);
+  out.flag("at_most", "The limit is the most.", v.at_most, When::given);
+  out.number("chance", "That it does not hold, 0 to 1.", v.chance);
+  out.text("matters", "What moves it most: thickness, camber, length, rafter, joints or cutting.", v.matters);
+  out.number("moves", "The shift that this alone makes, root mean square, mm.", v.moves);
 }
 
 template <class Out>
@@ -500,6 +572,10 @@ void fields(Out& out, const Plan& v) {
       v.rows);
   out.lines("choices", "Every detail as judged at every face, the right one first.", v.choices);
   out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
+  out.object("existing", "What the roof that stands already lets through; absent where the job does not say.",
+             v.existing.value_or(Existing{}), v.existing.has_value());
+  out.list("odds", "How likely each measured rule is not to hold, where that was asked for.", v.odds,
+           When::given);
   out.lines("check", "The weather that every traced junction stands, beside the covering's own.", v.check);
   out.lines("order_of_work", "The fitting list.", v.order_of_work);
   out.object("estimate", "What to buy, and the work to allow for.", v.estimate, true);
@@ -511,11 +587,16 @@ void fields(Out& out, const Plan& v) {
 
 struct FindingList {
   const std::vector<Finding>& findings;
+  const Plan& plan;
 };
 template <class Out>
 void fields(Out& out, const FindingList& v) {
   out.format("format", kFindingsFormat);
   out.lines("findings", "What was found wrong, doubtful or worth a note.", v.findings);
+  out.object("existing", "What the roof that stands already lets through.",
+             v.plan.existing.value_or(Existing{}), v.plan.existing.has_value());
+  out.list("odds", "How likely each measured rule is not to hold, where that was asked for.", v.plan.odds,
+           When::given);
 }
 
 }  // namespace lapwright::job

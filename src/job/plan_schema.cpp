@@ -104,6 +104,9 @@ class ObjectSchema {
   void lengths(std::string_view key, std::string_view about, const std::vector<Length>& /*unused*/) {
     add(key, about, list_of(kNumber), true);
   }
+  void counts(std::string_view key, std::string_view about, const std::vector<std::int64_t>& /*unused*/) {
+    add(key, about, list_of(kInteger), true);
+  }
   void names(std::string_view key, std::string_view about, const std::vector<std::string>& /*unused*/) {
     add(key, about, list_of(kText), true);
   }

@@ -5,6 +5,7 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <map>
 #include <utility>
 
@@ -140,6 +141,98 @@ void check_join(Reading& reading, const Survey& survey, const Join& join, const 
                 "two different slopes", "name the slope that it meets");
 }
 
+// The junctions of the whole job, with the slope that each stands on.
+std::vector<std::pair<std::string, std::string>> places_of(const Survey& survey) {
+  std::vector<std::pair<std::string, std::string>> out;
+  for (const Slope& slope : survey.slopes) {
+    for (const Junction& junction : slope.junctions) {
+      out.emplace_back(slope.name, junction.name);
+      if (junction.across) out.emplace_back(*junction.across, junction.name);
+    }
+  }
+  for (const Join& join : survey.joins) {
+    if (join.slopes.size() == 2)
+      out.emplace_back(join.slopes[0],
+                       std::string(name_of(join.kind)) + " " + join.slopes[0] + " / " + join.slopes[1]);
+  }
+  return out;
+}
+
+std::string junction_names(const std::vector<std::pair<std::string, std::string>>& places) {
+  constexpr std::size_t kNamed = 10;
+  std::vector<Word> names;
+  for (const auto& [slope, junction] : places) {
+    if (names.size() < kNamed) names.emplace_back(junction);
+  }
+  if (names.empty()) return "the name of a junction; this job has none";
+  return fmt::format("the name of a junction: {}{}", listed(names), places.size() > kNamed ? ", ..." : "");
+}
+
+void check_as_built(Reading& reading, const Document& from, Survey& survey, const Path& path) {
+  const Document* found = from.find("as_built");
+  if (found == nullptr || found->items.size() != survey.as_built.size()) return;
+  const auto places = places_of(survey);
+  const Path at_found = path.under("as_built");
+  for (std::size_t i = 0; i < survey.as_built.size(); ++i) {
+    AsBuilt& one = survey.as_built[i];
+    const Document& item = found->items[i];
+    if (item.kind != Document::Kind::object) continue;
+    const Path at = at_found.item(i);
+    const Document* slope = item.find("slope");
+    if (slope != nullptr && !one.slope.empty() && !has_slope(survey, one.slope)) {
+      reading.fault(FaultCode::bad_choice, at.under("slope"), slope->spot, quoted(one.slope),
+                    slope_names(survey), "write a slope's name as it stands in \"slopes\"");
+      continue;
+    }
+    const Document* junction = item.find("junction");
+    if (junction == nullptr || one.junction.empty()) continue;
+    std::vector<std::string> on;
+    for (const auto& [its_slope, name] : places) {
+      if (name == one.junction && (one.slope.empty() || one.slope == its_slope)) on.push_back(its_slope);
+    }
+    if (on.empty()) {
+      reading.fault(FaultCode::bad_choice, at.under("junction"), junction->spot, quoted(one.junction),
+                    junction_names(places), "write a junction's name as it stands in its slope");
+    } else if (on.size() > 1) {
+      reading.fault(FaultCode::missing_key, at.under("slope"), item.spot, "nothing",
+                    "the slope's name: several have such a junction", "add \"slope\"");
+    } else {
+      one.slope = on.front();
+    }
+    const Document* course = item.find("course");
+    if (course != nullptr && one.number) {
+      reading.fault(FaultCode::contradiction, at.under("course"), course->spot, shown(*course),
+                    "either \"course\" or \"number\", not both", "remove one of the two");
+    }
+  }
+}
+
+void check_leaks(Reading& reading, const Document& from, Survey& survey, const Path& path) {
+  const Document* leaks = from.find("leaks");
+  if (leaks == nullptr || leaks->items.size() != survey.leaks.size()) return;
+  const auto places = places_of(survey);
+  for (std::size_t i = 0; i < survey.leaks.size(); ++i) {
+    LeakSeen& leak = survey.leaks[i];
+    const Document* where = leaks->items[i].find("where");
+    if (where == nullptr || leak.where.empty()) continue;
+    if (has_slope(survey, leak.where)) {
+      leak.slope = leak.where;
+      continue;
+    }
+    const auto place = std::find_if(places.begin(), places.end(), [&](const auto& p) {
+      return leak.where == p.second || leak.where == p.first + " / " + p.second;
+    });
+    if (place == places.end()) {
+      reading.fault(FaultCode::bad_choice, path.under("leaks").item(i).under("where"), where->spot,
+                    quoted(leak.where), junction_names(places) + ", or of a slope",
+                    "name the junction nearest to where water came in");
+      continue;
+    }
+    leak.slope = place->first;
+    leak.junction = place->second;
+  }
+}
+
 void check_sets(Reading& reading, const Document& from, const Covering& covering, const Path& path) {
   const Document* sets = from.find("sets");
   if (sets == nullptr || sets->items.size() != covering.sets.size()) return;
@@ -185,6 +278,10 @@ void put_gap(void* junction, const Scalar& value) {
 
 void put_point(void* junction, const Scalar& value) {
   static_cast<Junction*>(junction)->line.push_back({Length::mm(value.value), Length::mm(value.spread)});
+}
+
+void put_piece(void* as_built, const Scalar& value) {
+  static_cast<AsBuilt*>(as_built)->piece = kPieceWords[value.word];
 }
 
 void* the_survey(void* survey) {
@@ -336,11 +433,13 @@ void check_survey(Reading& reading, const Document& from, void* survey, const Pa
     }
   }
   const Document* joins = from.find("joins");
-  if (joins == nullptr || joins->items.size() != out.joins.size()) return;
+  const bool joins_read = joins != nullptr && joins->items.size() == out.joins.size();
   const Path at_joins = path.under("joins");
-  for (std::size_t i = 0; i < out.joins.size(); ++i) {
+  for (std::size_t i = 0; joins_read && i < out.joins.size(); ++i) {
     check_join(reading, out, out.joins[i], joins->items[i], at_joins.item(i));
   }
+  check_as_built(reading, from, out, path);
+  check_leaks(reading, from, out, path);
 }
 
 }  // namespace lapwright::job

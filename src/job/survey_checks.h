@@ -10,6 +10,7 @@ namespace lapwright::job {
 void put_exposure(void* survey, const Scalar& value);
 void put_gap(void* junction, const Scalar& value);
 void put_point(void* junction, const Scalar& value);
+void put_piece(void* as_built, const Scalar& value);
 void* the_survey(void* survey);
 
 void begin_slope(void* slope, SourceSpot spot, const Path& path);

@@ -506,6 +506,126 @@ constexpr std::array kJoinFields{
 };
 constexpr Table kJoinTable{.name = "join", .fields = kJoinFields};
 
+constexpr Kinds found(FoundKind kind) {
+  return Kinds{1} << static_cast<unsigned>(kind);
+}
+constexpr Kinds kOfDetail = found(FoundKind::detail);
+constexpr Kinds kOfPieces = kAllKinds & ~kOfDetail;
+constexpr Kinds kOfSize =
+    found(FoundKind::cut_short) | found(FoundKind::shifted) | found(FoundKind::lap) | found(FoundKind::low);
+
+constexpr std::array kAsBuiltFields{
+    Field{.key = "kind",
+          .shape = Shape::choice,
+          .about = "How the lead that is there differs from what would be laid.",
+          .example = R"("missing")",
+          .words = kFoundKindWords,
+          .needed = kAllKinds,
+          .put = put<&AsBuilt::kind>},
+    Field{.key = "slope",
+          .shape = Shape::text,
+          .about = "Name of the slope; not needed where only one has such a junction.",
+          .example = R"("rear")",
+          .range = kName,
+          .put = put<&AsBuilt::slope>},
+    Field{.key = "junction",
+          .shape = Shape::text,
+          .about = "Name of the junction.",
+          .example = R"("house wall")",
+          .range = kName,
+          .needed = kAllKinds,
+          .put = put<&AsBuilt::junction>},
+    Field{.key = "face",
+          .shape = Shape::text,
+          .about = "Of a junction with several faces, the one: \"left side\", \"front\". Default: all.",
+          .example = R"("left side")",
+          .range = kName,
+          .allowed = kOfPieces,
+          .put = put<&AsBuilt::face>},
+    Field{.key = "piece",
+          .shape = Shape::choice,
+          .about = "What piece it is.",
+          .example = R"("soaker")",
+          .words = kPieceWords,
+          .needed = kOfPieces,
+          .allowed = kOfPieces,
+          .put = put_piece},
+    Field{.key = "course",
+          .shape = Shape::count,
+          .about = "Of a soaker: the course that it lies under, 1 at the eaves. Default: all.",
+          .example = "12",
+          .range = {0, 10'000},
+          .allowed = kOfPieces,
+          .put = put<&AsBuilt::course>},
+    Field{.key = "number",
+          .shape = Shape::count,
+          .about = "Of other pieces: counted up the face, 1 the lowest. Default: all.",
+          .example = "2",
+          .range = {1, 10'000},
+          .allowed = kOfPieces,
+          .put = put<&AsBuilt::number>},
+    Field{
+        .key = "by",
+        .shape = Shape::length,
+        .about = "Short or shifted: by how much, down the slope. Of a lap or an upstand: what is left of it.",
+        .example = "30",
+        .range = {-2000, 2000},
+        .needed = kOfSize,
+        .allowed = kOfSize,
+        .put = put<&AsBuilt::by>},
+    Field{.key = "across",
+          .shape = Shape::length,
+          .about = "Of a nail: how far in from the wall, or from the piece's left edge. Default: its middle.",
+          .example = "40",
+          .range = kOnRoofFromZero,
+          .allowed = found(FoundKind::pierced),
+          .put = put<&AsBuilt::across>},
+    Field{.key = "up",
+          .shape = Shape::length,
+          .about = "Of a nail: how far up from the piece's tail. Default: its middle.",
+          .example = "120",
+          .range = kOnRoofFromZero,
+          .allowed = found(FoundKind::pierced),
+          .put = put<&AsBuilt::up>},
+    Field{.key = "detail",
+          .shape = Shape::choice,
+          .about = "How the whole junction is made.",
+          .example = R"("cover-flashing")",
+          .words = kDetailWords,
+          .needed = kOfDetail,
+          .allowed = kOfDetail,
+          .put = put<&AsBuilt::detail>},
+};
+constexpr Table kAsBuiltTable{.name = "as_built", .fields = kAsBuiltFields, .kinds = kFoundKindWords};
+
+constexpr std::array kLeakFields{
+    Field{.key = "when",
+          .shape = Shape::text,
+          .about = "When it was seen, in words.",
+          .example = R"("January gale")",
+          .range = {1, 80},
+          .put = put<&LeakSeen::when>},
+    Field{.key = "wind_from",
+          .shape = Shape::angle,
+          .about = "The bearing that the wind blew from, degrees from north. Absent: not known, or still.",
+          .example = "225",
+          .range = {0, 360},
+          .put = put<&LeakSeen::wind_from>},
+    Field{.key = "rain",
+          .shape = Shape::choice,
+          .about = "How hard it rained.",
+          .example = R"("steady")",
+          .words = kRainWords,
+          .put = put<&LeakSeen::rain>},
+    Field{.key = "where",
+          .shape = Shape::text,
+          .about = "The slope, the junction, or both as \"rear / house wall\", nearest to where it came in.",
+          .example = R"("house wall")",
+          .range = {1, 170},
+          .put = put<&LeakSeen::where>},
+};
+constexpr Table kLeakTable{.name = "leak", .fields = kLeakFields};
+
 constexpr std::array kSurveyFields{
     Field{.key = "format",
           .shape = Shape::format,
@@ -581,12 +701,27 @@ constexpr std::array kSurveyFields{
           .of = &kJoinTable,
           .most_items = 1000,
           .child = child<&Survey::joins>},
+    Field{.key = "as_built",
+          .shape = Shape::objects,
+          .about = "What is on the roof already, where it differs from what would be laid.",
+          .example = R"([{"kind": "missing", "junction": "house wall", "piece": "soaker", "course": 12}])",
+          .of = &kAsBuiltTable,
+          .most_items = 200,
+          .child = child<&Survey::as_built>},
+    Field{
+        .key = "leaks",
+        .shape = Shape::objects,
+        .about = "Leaks that were noted; they rank what may be at fault.",
+        .example = R"([{"when": "January gale", "wind_from": 225, "rain": "heavy", "where": "house wall"}])",
+        .of = &kLeakTable,
+        .most_items = 200,
+        .child = child<&Survey::leaks>},
 };
 constexpr Table kSurveyTable{.name = "job", .fields = kSurveyFields, .check = check_survey};
 
-constexpr std::array<const Table*, 10> kTables{&kSurveyTable, &kSiteTable,     &kSlopeTable, &kCoveringTable,
-                                               &kSetTable,    &kJunctionTable, &kWallTable,  &kGapTable,
-                                               &kClearTable,  &kJoinTable};
+constexpr std::array<const Table*, 12> kTables{
+    &kSurveyTable, &kSiteTable, &kSlopeTable, &kCoveringTable, &kSetTable,     &kJunctionTable,
+    &kWallTable,   &kGapTable,  &kClearTable, &kJoinTable,     &kAsBuiltTable, &kLeakTable};
 
 }  // namespace
 

@@ -25,6 +25,14 @@ inline constexpr std::array<Word, 3> kHeadFixingWords{"hooked", "batten", "flush
 inline constexpr std::array<Word, 2> kFirstUnitWords{"unit", "unit-and-half"};
 inline constexpr std::array<Word, 3> kJoinKindWords{"ridge", "hip", "valley"};
 inline constexpr std::array<Word, 2> kJoinDetailWords{"open-valley", "mitred"};
+inline constexpr std::array<Word, 9> kFoundKindWords{"missing",  "short", "shifted", "pierced", "lap",
+                                                     "reversed", "loose", "low",     "detail"};
+inline constexpr std::array<Word, 4> kRainWords{"none", "light", "steady", "heavy"};
+// Kinds of pieces, as they stand in a plan.
+inline constexpr std::array<Word, 15> kPieceWords{
+    "soaker",      "step-flashing", "cover-flashing", "step-and-cover", "apron",
+    "back-gutter", "saddle",        "secret-gutter",  "corner",         "pipe-slate",
+    "pipe-sleeve", "valley",        "valley-saddle",  "mitred-soaker",  "cheek-flashing"};
 #define LAPWRIGHT_WORD(name, word) word,
 inline constexpr std::array<Word, LAPWRIGHT_DETAIL_COUNT> kDetailWords{LAPWRIGHT_DETAILS(LAPWRIGHT_WORD)};
 #undef LAPWRIGHT_WORD
@@ -36,6 +44,7 @@ inline constexpr std::array<Word, 3> kCutWayWords{"across", "along", "teeth"};
 inline constexpr std::array<Word, 4> kRefusalWords{"too-large", "not-stocked", "too-few", "wrong"};
 inline constexpr std::array<Word, 9> kPerWords{"piece", "m",   "m2",   "kg",    "l",
                                                "hour",  "day", "week", "length"};
+inline constexpr std::array<Word, 5> kGivesWords{"any-rain", "sideways", "driven", "rain-on-wall", "little"};
 inline constexpr std::array<Word, 3> kLevelWords{"note", "doubt", "wrong"};
 
 }  // namespace lapwright::job

@@ -73,6 +73,12 @@ class Writer {
     for (const Length value : values) mm(value);
     json_.close_list();
   }
+  void counts(std::string_view key, std::string_view /*about*/, const std::vector<std::int64_t>& values) {
+    json_.key(key);
+    json_.open_list();
+    for (const std::int64_t value : values) json_.count(value);
+    json_.close_list();
+  }
   void names(std::string_view key, std::string_view /*about*/, const std::vector<std::string>& values) {
     json_.key(key);
     json_.open_list();
@@ -188,8 +194,8 @@ std::string write_plan(const Plan& plan) {
   return Writer().whole(plan);
 }
 
-std::string write_findings(const std::vector<Finding>& findings) {
-  return Writer().whole(FindingList{findings});
+std::string write_findings(const Plan& plan) {
+  return Writer().whole(FindingList{plan.existing ? plan.existing->findings : plan.findings, plan});
 }
 
 }  // namespace lapwright::job

@@ -149,7 +149,7 @@ void add_roll(Sheets& sheets, const job::CutRoll& roll) {
       y = sheets.top() - 6;
     }
     page->add(drawn, {.move = {left + 4 - size.left, y - size.top}});
-    y -= size.height() + 3.5;
+    y -= size.height() + 6;
   }
   bool any = false;
   for (const job::CutLeft& piece : roll.left) {

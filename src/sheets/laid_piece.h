@@ -2,8 +2,8 @@
 #pragma once
 
 #include <lapwright/draw/drawing.h>
-#include <lapwright/job/cutting.h>
 #include <lapwright/geom/polygon.h>
+#include <lapwright/job/cutting.h>
 
 namespace lapwright::sheets {
 
@@ -40,7 +40,8 @@ inline draw::Point straight_side(const geom::Ring& outline, const job::CutPiece&
     const auto dy = static_cast<double>(b.y - a.y);
     if (dx * dx + dy * dy <= longest) continue;
     longest = dx * dx + dy * dy;
-    best = on_roll(net, piece, draw::Point{static_cast<double>(a.x) + dx / 2, static_cast<double>(a.y) + dy / 2});
+    best = on_roll(net, piece,
+                   draw::Point{static_cast<double>(a.x) + dx / 2, static_cast<double>(a.y) + dy / 2});
   }
   return best;
 }

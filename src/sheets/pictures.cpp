@@ -5,6 +5,7 @@
 #include "measures.h"
 #include "roll_view.h"
 #include "roof_view.h"
+#include "water.h"
 
 #include <lapwright/draw/expand.h>
 
@@ -101,6 +102,13 @@ std::vector<ScreenPicture> pictures(const Sources& sources, Room room) {
     keep(fitted("wall/" + lead.slope->name + "/" + lead.junction.name + face,
                 face_name(lead.junction, lead.face.name), room, kWhole,
                 [&](double scale) { return face_view(sources, lead, scale); }));
+  }
+  if (sources.proof != nullptr) {
+    const Words words(sources);
+    for (const job::Trace& trace : sources.proof->traces) {
+      keep(fitted("water/" + trace.slope + "/" + trace.junction, trace.junction, room, kWhole,
+                  [&](double scale) { return water_view(words, trace, scale); }));
+    }
   }
   return out;
 }

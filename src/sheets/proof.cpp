@@ -1,6 +1,7 @@
 // The proof: each figure with its source, each choice, who measured, and boxes for photographs to be taken
 // before the work is covered up.
 #include "pages.h"
+#include "water.h"
 
 #include <lapwright/draw/font.h>
 #include <lapwright/practice/why_text.h>
@@ -166,6 +167,8 @@ void add_proof(Sheets& sheets) {
   add_choices(flow, sources, words);
   add_figures(flow, sources, words);
   add_quantities(flow, sources, words);
+  add_measures(sheets);
+  add_water(sheets);
   add_photo_boxes(sheets);
 }
 

@@ -18,7 +18,7 @@ using draw::LineKind;
 using draw::Point;
 
 constexpr double kMark = kNumber;
-constexpr double kRoom = 0.8;  // mm of paper round a mark
+constexpr double kRoom = 0.8;   // mm of paper round a mark
 constexpr double kTight = 0.1;  // on a screen, where a roll of six metres is smaller
 
 class RollView {
@@ -108,13 +108,11 @@ class RollView {
       label.rotation = 90;
       out_.add(label);
     } else if (odd && high_text <= wide && text <= tall) {
-      // On the teeth rather than nowhere.
-      label.at = (low + high) * 0.5;
+      // Over an edge rather than nowhere.
       label.rotation = 90;
       label.on_white = true;
       late_.push_back(label);
     } else if (odd && text <= wide && high_text <= tall) {
-      label.at = (low + high) * 0.5;
       label.on_white = true;
       late_.push_back(label);
     }
@@ -169,7 +167,8 @@ class RollView {
       const bool cut_on = std::any_of(roll_.cuts.begin() + 1, roll_.cuts.end(),
                                       [&](const job::CutStep& one) { return one.part == step.gives[i]; });
       if (!cut_on || room < draw::line_height(kMark) * 0.75) continue;
-      const Point beside = across ? at(middle, upright_ ? roll_.width.in_mm() : 0) : at(roll_.length.in_mm(), middle);
+      const Point beside =
+          across ? at(middle, upright_ ? roll_.width.in_mm() : 0) : at(roll_.length.in_mm(), middle);
       draw::Text label;
       label.text = step.gives[i];
       label.size = kMark;

@@ -238,7 +238,8 @@ TEST(Breaking, slid_dropped_and_turned_round_pieces_are_mostly_found) {
         return false;
       },
       "turned round"));
-  // A flashing's lap over its neighbour below shortened to nothing: moved up the wall by a pieces' lap and more.
+  // A flashing's lap over its neighbour below shortened to nothing: moved up the wall by a pieces' lap and
+  // more.
   add(break_leads(
       2,
       [](check::PlacedSlope& slope, std::size_t l, Generator&) {
@@ -263,7 +264,8 @@ TEST(Breaking, slid_dropped_and_turned_round_pieces_are_mostly_found) {
   EXPECT_GT(static_cast<double>(found), 0.95 * static_cast<double>(tried));
 }
 
-// Soakers swapped for one strip of lead laid over the units: found by the trace, not by the planner's own word.
+// Soakers swapped for one strip of lead laid over the units: found by the trace, not by the planner's own
+// word.
 TEST(Breaking, a_wrong_detail_is_found_by_its_water) {
   std::int64_t tried = 0;
   std::int64_t found = 0;
@@ -280,9 +282,9 @@ TEST(Breaking, a_wrong_detail_is_found_by_its_water) {
     const auto examined =
         check::examine(check::place(planned->survey, planned->plan), planned->survey, planned->pack);
     ++tried;
-    const bool sideways = std::any_of(
-        examined.findings.begin(), examined.findings.end(),
-        [](const job::Finding& f) { return is_wrong(f) && f.rule.starts_with("check.leaks_"); });
+    const bool sideways =
+        std::any_of(examined.findings.begin(), examined.findings.end(),
+                    [](const job::Finding& f) { return is_wrong(f) && f.rule.starts_with("check.leaks_"); });
     found += sideways ? 1 : 0;
     if (!sideways) std::printf("  wrong detail not found: %s\n", job.name.c_str());
   }

@@ -1,5 +1,5 @@
-// The checker itself broken: each rule sees one way of spoiling a sound roof, and with that rule switched off it is
-// not seen. A rule that nobody needs, or that cannot fail, has no line here, and a test says so.
+// The checker itself broken: each rule sees one way of spoiling a sound roof, and with that rule switched off
+// it is not seen. A rule that nobody needs, or that cannot fail, has no line here, and a test says so.
 #include "planned.h"
 #include "planning.h"
 
@@ -79,7 +79,8 @@ std::function<void(PlacedSlope&)> without(const char* kind, Lies lies) {
   };
 }
 
-std::function<void(PlacedSlope&)> units_of(std::int64_t course, std::function<void(check::PlacedUnit&)> change) {
+std::function<void(PlacedSlope&)> units_of(std::int64_t course,
+                                           std::function<void(check::PlacedUnit&)> change) {
   return [=](PlacedSlope& s) {
     for (check::PlacedUnit& unit : s.units) {
       if (unit.course == course) change(unit);
@@ -92,7 +93,8 @@ constexpr const char* kValley = "tests/jobs/good/valley.json";
 
 const std::vector<Rule>& rules() {
   static const std::vector<Rule> all{
-      {"check.soaker_missing", Part::soaker_each_course, kBarn, [](PlacedSlope& s) { s.leads.erase(s.leads.begin() + 5); }},
+      {"check.soaker_missing", Part::soaker_each_course, kBarn,
+       [](PlacedSlope& s) { s.leads.erase(s.leads.begin() + 5); }},
       {"check.leaks_dry", Part::trace, kBarn, [](PlacedSlope& s) { s.leads.erase(s.leads.begin() + 5); }},
       {"check.leaks_driven", Part::trace, kBarn,
        bent("soaker", Lies::on_roof, [](Vec3& p) { p.y = std::min(p.y, 130.0); })},
@@ -102,8 +104,10 @@ const std::vector<Rule>& rules() {
        [](PlacedSlope& s) { s.leads.erase(s.leads.begin()); }},
       {"check.upstand_shows", Part::face, kBarn,
        bent("soaker", Lies::on_face, [](Vec3& p) { p.z = p.z > 60 ? p.z + 90 : p.z; })},
-      {"check.leg", Part::leg, kBarn, bent("soaker", Lies::on_roof, [](Vec3& p) { p.x = std::min(p.x, 60.0); })},
-      {"check.proud", Part::proud, kBarn, bent("soaker", Lies::on_face, [](Vec3& p) { p.z = std::min(p.z, 40.0); })},
+      {"check.leg", Part::leg, kBarn,
+       bent("soaker", Lies::on_roof, [](Vec3& p) { p.x = std::min(p.x, 60.0); })},
+      {"check.proud", Part::proud, kBarn,
+       bent("soaker", Lies::on_face, [](Vec3& p) { p.z = std::min(p.z, 40.0); })},
       {"check.tail", Part::tail, kBarn, moved("soaker", {0, -10, 0})},
       {"check.soaker_lap", Part::soaker_lap, kBarn, moved("soaker", {0, -40, 0})},
       {"check.nail_through_lead", Part::nails, kBarn,
@@ -122,7 +126,8 @@ const std::vector<Rule>& rules() {
          }
          s.leads.erase(s.leads.begin() + static_cast<std::ptrdiff_t>(last));
        }},
-      {"check.lap_down", Part::lap_down, "tests/jobs/cases/a04-flat-tile.json", moved("secret-gutter", {0, 250, 0}, 1)},
+      {"check.lap_down", Part::lap_down, "tests/jobs/cases/a04-flat-tile.json",
+       moved("secret-gutter", {0, 250, 0}, 1)},
       {"check.turn_in", Part::turn_in, kBarn, without("step-flashing", Lies::in_masonry)},
       {"check.piece_length", Part::piece_length, kBarn,
        [](PlacedSlope& s) { nth(s, "step-flashing")->length = 1700; }},
@@ -130,13 +135,16 @@ const std::vector<Rule>& rules() {
       {"check.chase_height", Part::clearance, "tests/jobs/cases/a08-render-on-slate.json",
        moved("cover-flashing", {0, 0, -40})},
       {"check.upstand", Part::upstand, kBarn, without("apron", Lies::on_face)},
-      {"check.cover", Part::cover, kBarn, bent("apron", Lies::on_roof, [](Vec3& p) { p.y = std::max(p.y, 1420.0); })},
+      {"check.cover", Part::cover, kBarn,
+       bent("apron", Lies::on_roof, [](Vec3& p) { p.y = std::max(p.y, 1420.0); })},
       {"check.over_upstand", Part::cover, kBarn, moved("step-flashing", {0, 0, 60})},
       {"check.headlap", Part::headlap, kBarn, units_of(3, [](check::PlacedUnit& u) { u.head -= 30; })},
-      {"check.sidelap", Part::sidelap, kBarn, units_of(3, [](check::PlacedUnit& u) {
-         u.u0 += 60;
-         u.u1 += 60;
-       })},
+      {"check.sidelap", Part::sidelap, kBarn,
+       units_of(3,
+                [](check::PlacedUnit& u) {
+                  u.u0 += 60;
+                  u.u1 += 60;
+                })},
       {"check.pipe_open", Part::pipe, "tests/jobs/good/stack-and-pipe.json", taken("pipe-sleeve")},
       {"check.corner_open", Part::corner, "tests/jobs/cases/stack-welded.json", taken("corner")},
       {"check.ridge_end_open", Part::corner, "tests/jobs/cases/a18-ridge-stack.json", taken("saddle")},

@@ -52,6 +52,29 @@ class Exits(unittest.TestCase):
         self.assertEqual(set(found), {"format", "findings"})
         self.assertEqual(found["findings"][0]["level"], "wrong")
 
+    def test_a_roof_that_stands(self):
+        job = json.loads(pathlib.Path(DEMO).read_text())
+        job["as_built"] = [{"kind": "missing", "junction": "house wall", "piece": "soaker", "course": 12}]
+        job["leaks"] = [{"when": "January gale", "wind_from": 225, "rain": "heavy", "where": "house wall"}]
+        with tempfile.TemporaryDirectory() as folder:
+            file = pathlib.Path(folder, "job.json")
+            file.write_text(json.dumps(job))
+            got = run("check", file)
+            self.assertEqual(got.returncode, 1)
+            self.assertIn(b"course 12", got.stdout.lower())
+            self.assertIn(b"January gale", got.stdout)
+            found = json.loads(run("check", file, "--json").stdout)
+            self.assertEqual(found["existing"]["suspects"][0]["course"], 12)
+            self.assertEqual(found["existing"]["suspects"][0]["gives"], "any-rain")
+            # The work that puts it right is sound.
+            self.assertEqual(run("plan", file).returncode, 0)
+
+    def test_odds(self):
+        found = json.loads(run("check", DEMO, "--odds", "--json").stdout)
+        self.assertTrue(all(0 <= o["chance"] <= 1 for o in found["odds"]))
+        self.assertIn("check.proud", {o["rule"] for o in found["odds"]})
+        self.assertIn(b"Chance", run("check", DEMO, "--odds").stdout)
+
     def test_bad_words(self):
         for words in ([], ["plan"], ["plant", DEMO], ["plan", DEMO, "--loud"], ["schema", "roof"], ["why", DEMO, "Z9"]):
             got = run(*words)
@@ -69,6 +92,22 @@ class Cutting(unittest.TestCase):
         for words in ("To buy and to cut", "prices invented", "No strip cutting", "No cutting at all can be cheaper than £",
                       "By hand (by width, first fit)"):
             self.assertIn(words, text)
+
+    def test_a_house_of_several_stacks_and_walls(self):
+        # Two walls and two stacks on one slope: rolls, kilograms, money, what a hand would buy, and a gap with its words.
+        text = run("plan", "tests/jobs/cases/all-together.json", "--yard", RACK, "--effort", "0.1").stdout.decode()
+        for words in (r"\d+ × code 4, \d+ mm × \d+ mm: [\d.]+ kg \([\d.]+ kg each\), £[\d,.]+",
+                      r"Bought [\d.]+ kg for £[\d,.]+\. In pieces [\d.]+ kg",
+                      r"No strip cutting (is cheaper: proven|can be cheaper than £[\d,.]+: this plan is at most [\d.]+ % above it)",
+                      r"No cutting at all can be cheaper than £[\d,.]+: at most [\d.]+ % above it",
+                      r"By hand \(by width, first fit\) [\d.]+ kg would be bought: "):
+            self.assertRegex(text, words)
+
+    def test_efforts_and_limits_that_are_none(self):
+        for words in (["--effort", "nan"], ["--effort", "-1"], ["--effort", "1e9"], ["--time-limit", "0"],
+                      ["--time-limit", "nan"], ["--time-limit", "inf"]):
+            got = run("plan", DEMO, *words)
+            self.assertEqual((got.returncode, got.stdout), (2, b""), words)
 
     def test_a_time_limit_still_gives_a_whole_plan(self):
         plan = json.loads(run("plan", DEMO, "--time-limit", "0.001", "--effort", "50", "--json").stdout)

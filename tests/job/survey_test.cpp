@@ -90,6 +90,26 @@ TEST(ReadSurvey, every_key_arrives) {
   EXPECT_EQ(*slate.sets[0].courses, 8);
   EXPECT_EQ(slate.sets[0].max_gauge->in_mm(), 200);
   EXPECT_FALSE(slate.sets[1].courses);
+  ASSERT_EQ(job.as_built.size(), 3U);
+  EXPECT_EQ(job.as_built[0].kind, FoundKind::pierced);
+  EXPECT_EQ(job.as_built[0].piece, "soaker");
+  EXPECT_EQ(*job.as_built[0].course, 7);
+  EXPECT_EQ(job.as_built[0].across->in_mm(), 25.4);
+  EXPECT_EQ(job.as_built[0].up->in_mm(), 60);
+  EXPECT_EQ(job.as_built[1].kind, FoundKind::lap);
+  EXPECT_EQ(job.as_built[1].face, "left side");
+  EXPECT_EQ(*job.as_built[1].number, 2);
+  EXPECT_EQ(job.as_built[1].by->in_mm(), 40);
+  EXPECT_EQ(job.as_built[2].detail, Detail::cover_flashing);
+  EXPECT_EQ(job.as_built[2].slope, "rear");  // the only one with such a junction
+  ASSERT_EQ(job.leaks.size(), 2U);
+  EXPECT_EQ(job.leaks[0].when, "January gale");
+  EXPECT_EQ(job.leaks[0].wind_from->in_degrees(), 225);
+  EXPECT_EQ(job.leaks[0].rain, Rain::heavy);
+  EXPECT_EQ(job.leaks[0].slope, "rear");
+  EXPECT_EQ(job.leaks[0].junction, "side 2");
+  EXPECT_EQ(job.leaks[1].slope, "front");
+  EXPECT_FALSE(job.leaks[1].rain);
   const auto& j = rear.junctions;
   ASSERT_EQ(j.size(), 6U);
   EXPECT_EQ(j[0].from.in_mm(), 304.8);

@@ -30,6 +30,20 @@ export const rungScreens = {
     await page.locator('.limits svg').waitFor();
     await page.locator('.frontiers li.here').scrollIntoViewIfNeeded();
   },
+  odds: async (page) => {
+    await rungScreens.water(page);
+    await press(page, button(page, 'odds.ask'));
+    await page.locator('.odds .proven li, .odds .lead-in').first().waitFor({ timeout: 60_000 });
+    await page.locator('.odds').scrollIntoViewIfNeeded();
+  },
+  leaks: async (page) => {
+    await toRest(page, 'water/leaks');
+    await press(page, button(page, 'leaks.add_found'));
+    await page.getByLabel(word('leaks.piece')).selectOption('soaker');
+    await page.getByLabel(word('leaks.course')).fill('12');
+    await press(page, button(page, 'leaks.add_leak'));
+    await page.locator('.suspects li').first().waitFor();
+  },
   cut: async (page) => {
     await toRest(page, 'cut');
     await cutReady(page);

@@ -313,6 +313,7 @@ checks['compare: with itself as opened, as kept, and with another job'] = async 
   await page.waitForFunction(() => /differ from the version that was kept/.test(document.querySelector('.lead-in')?.textContent ?? ''));
   await button(page, 'undo').click();
   await pictured(page);
+  await page.locator('.saving.saved').waitFor();
   await press(page, page.getByRole('button', { name: /^As it was kept/ }));
   await page.getByText(word('compare.same', { other: word('compare.kept') })).waitFor();
   await ends(opened, 'compare');
@@ -341,6 +342,7 @@ for (const size of ['phone', 'desk']) {
     await page.getByText(word('water.all_stand')).waitFor();
     await press(page, button(page, 'water.turn_wind'));
     await page.locator('.limits svg').waitFor();
+    await page.locator('.sheet[data-picture^="water/"]').waitFor();
     await page.locator('.frontiers .judgement.wrong').first().waitFor();
     await press(page, button(page, 'water.calm'));
     await page.getByText(word('water.all_stand')).waitFor();
@@ -359,6 +361,51 @@ for (const size of ['phone', 'desk']) {
     await ends(opened, 'water');
   };
 }
+
+checks['leaks: the planted fault of a roof that stands is found from its leaks'] = async () => {
+  const opened = await begin('phone');
+  const { page } = opened;
+  await toRest(page, 'water/leaks');
+  // Two things are seen; only one of them lets rain through.
+  await press(page, button(page, 'leaks.add_found'));
+  await page.getByLabel(word('leaks.how')).selectOption('low');
+  await page.getByLabel(word('leaks.piece')).selectOption('soaker');
+  await page.getByLabel(word('leaks.course')).fill('20');
+  await page.getByLabel(word('leaks.by.low')).fill('78');
+  await press(page, button(page, 'leaks.add_found'));
+  const second = page.locator('.rack li').nth(1);
+  await second.getByLabel(word('leaks.piece')).selectOption('soaker');
+  await second.getByLabel(word('leaks.course')).fill('12');
+  await press(page, button(page, 'leaks.add_leak'));
+  await page.getByLabel(word('leaks.when')).fill('January gale');
+  await page.getByLabel(word('leaks.rain'), { exact: true }).selectOption('heavy');
+  const first = page.locator('.suspects li').first();
+  await page.getByText(word('leaks.explains', { leak: 'January gale' })).first().waitFor();
+  const told = await first.textContent();
+  expect(/Course 12/.test(told) && /missing/.test(told), `the likeliest: ${told}`);
+  expect((await first.locator('.judgement.wrong, .judgement.doubt').count()) === 1, 'and it is judged');
+  await press(page, first.locator('.plain'));
+  await page.locator('.sheet .gives').first().waitFor();
+  const tags = await page.locator('.sheet .gives').evaluateAll((all) => all.map((one) => one.getAttribute('data-tag')));
+  expect(tags.every((tag) => tag.split('/')[2] === '11' && tag.endsWith('/house wall')), `its place is marked: ${tags}`);
+  // What is wrong is told at its field.
+  await second.getByLabel(word('leaks.course')).fill('x');
+  await second.locator('.yard-field.is-wrong').waitFor();
+  await second.getByLabel(word('leaks.course')).fill('12');
+  await page.waitForFunction(() => !document.querySelector('.is-wrong'));
+  await saved(page);
+  await ends(opened, 'leaks');
+};
+
+checks['odds: which measure may fail, and what to measure again'] = async () => {
+  const opened = await begin('desk');
+  const { page } = opened;
+  await rungScreens.odds(page);
+  const all = await page.locator('.odds .proven li').allTextContents();
+  const chances = all.map((text) => Number(/^(\d+) in 100/.exec(text)?.[1]));
+  expect(chances.every((one, i) => one >= 1 && one <= 100 && (i === 0 || one <= chances[i - 1])), `the likeliest first: ${chances}`);
+  await ends(opened, 'odds');
+};
 
 checks['hand over: another phone reads the code and has the job'] = async () => {
   const opened = await begin('phone');

@@ -2,7 +2,7 @@
 // size of what is touched, with type twice as large, and in the made-up language.
 import { axeSource, expect, launch, open, run, serve } from './support.mjs';
 import { screens } from './screens.mjs';
-import { openDemo, word } from './walk.mjs';
+import { openDemo, settled, word } from './walk.mjs';
 
 const server = await serve();
 const browser = await launch();
@@ -19,6 +19,7 @@ async function each(size, options, look) {
     await look(page, name);
     const undo = page.getByRole('banner').getByRole('button', { name: word('undo'), exact: true });
     while ((await undo.count()) > 0 && (await undo.isEnabled())) await undo.click();
+    await settled(page);
   }
   await context.close();
 }

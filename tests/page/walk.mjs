@@ -15,6 +15,8 @@ export const press = (page, place) => (page.viewportSize().width < 900 ? place.t
 export const button = (page, key) => page.getByRole('button', { name: word(key), exact: true });
 
 export const pictured = (page) => page.locator('.sheet svg').first().waitFor();
+// What is shown is of the job as it is now.
+export const settled = (page) => page.locator('main.stage[aria-busy="true"]').waitFor({ state: 'detached' });
 export const saved = (page) => page.locator('.saving.saved').waitFor();
 export const heading = (page) => page.locator('.panel h2').first();
 

@@ -182,10 +182,12 @@ TEST(Lengths, hard28_and_waescher) {
     }
   }
   EXPECT_GE(tried, 15);
-  EXPECT_GE(equal, tried - (std::getenv("LAPWRIGHT_LONG") == nullptr ? 4 : 7));  // 5 of hard28, 2 of Wäscher's
+  EXPECT_GE(equal,
+            tried - (std::getenv("LAPWRIGHT_LONG") == nullptr ? 4 : 7));  // 5 of hard28, 2 of Wäscher's
 }
 
-// Falkenauer's uniform sets and triplets, in the OR-Library: the bound rounded up is the optimum on all of them.
+// Falkenauer's uniform sets and triplets, in the OR-Library: the bound rounded up is the optimum on all of
+// them.
 TEST(Lengths, uniform_and_triplets) {
   LAPWRIGHT_NEEDS_DATA();
   const bool all = std::getenv("LAPWRIGHT_LONG") != nullptr;
@@ -209,9 +211,11 @@ TEST(Lengths, uniform_and_triplets) {
         ++pieces[static_cast<std::int32_t>(std::lround(size * scale))];
       }
       // The file's own value is the best of its time; the list of known optima is what holds.
-      const std::vector<std::string> row = sample::row_of("cutting_1d/known_optima.csv", "Falkenauer_" + name);
+      const std::vector<std::string> row =
+          sample::row_of("cutting_1d/known_optima.csv", "Falkenauer_" + name);
       ASSERT_EQ(row.size(), 6U) << name;
-      const Problem problem = sample::lengths(static_cast<std::int32_t>(std::lround(capacity * scale)), pieces);
+      const Problem problem =
+          sample::lengths(static_cast<std::int32_t>(std::lround(capacity * scale)), pieces);
       EXPECT_EQ(bound_of(problem), std::stoll(row[5])) << name;
       ++tried;
     }

@@ -1,4 +1,5 @@
-// The linear program itself, by other people's solvers: over all patterns that were found, their optimum is ours.
+// The linear program itself, by other people's solvers: over all patterns that were found, their optimum is
+// ours.
 #include "column_generation.h"
 
 #include <lapwright/base/generator.h>
@@ -26,7 +27,8 @@ Problem random_problem(Generator& random) {
     out.options.push_back(option);
     out.demand.push_back(random.between(1, 60));
   }
-  for (const std::int32_t width : {300, 390, 600}) out.stocks.push_back({width, 6000, width * 60, kUnlimited});
+  for (const std::int32_t width : {300, 390, 600})
+    out.stocks.push_back({width, 6000, width * 60, kUnlimited});
   return out;
 }
 
@@ -34,7 +36,8 @@ void write_lp(const Problem& problem, const std::vector<Pattern>& patterns, cons
   std::ofstream lp(file);
   lp << "Minimize\n cost:";
   for (std::size_t p = 0; p < patterns.size(); ++p) {
-    lp << (p == 0 ? " " : "\n + ") << problem.stocks[static_cast<std::size_t>(patterns[p].stock)].cost << " x" << p;
+    lp << (p == 0 ? " " : "\n + ") << problem.stocks[static_cast<std::size_t>(patterns[p].stock)].cost << " x"
+       << p;
   }
   lp << "\nSubject To\n";
   for (std::size_t t = 0; t < problem.demand.size(); ++t) {

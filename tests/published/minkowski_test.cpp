@@ -1,4 +1,5 @@
-// Pairs head to tail against another program's no-fit polygon: Clipper's Minkowski sum, on its whole-number grid.
+// Pairs head to tail against another program's no-fit polygon: Clipper's Minkowski sum, on its whole-number
+// grid.
 #include "shapes.h"
 
 #include <lapwright/base/generator.h>
@@ -50,8 +51,8 @@ bool forbidden(const Paths& paths, std::int64_t x, std::int64_t y) {
   return false;
 }
 
-// mm² of the smallest upright box, sides in whole mm, over places where they touch, from the polygon's corners and whole
-// mm beside them.
+// mm² of the smallest upright box, sides in whole mm, over places where they touch, from the polygon's
+// corners and whole mm beside them.
 double smallest_box(const Paths& paths, const geom::Ring& a, const geom::Ring& b) {
   const geom::Box p = geom::bounds(a);
   const geom::Box q = geom::bounds(b);
@@ -64,8 +65,10 @@ double smallest_box(const Paths& paths, const geom::Ring& a, const geom::Ring& b
           const std::int64_t x = (at.X >= 0 ? at.X / 1000 : -up(-at.X)) + dx;
           const std::int64_t y = (at.Y >= 0 ? at.Y / 1000 : -up(-at.Y)) + dy;
           if (forbidden(paths, x * 1000, y * 1000)) continue;
-          const std::int64_t length = std::max(up(p.width()), x + up(q.width())) - std::min<std::int64_t>(0, x);
-          const std::int64_t width = std::max(up(p.height()), y + up(q.height())) - std::min<std::int64_t>(0, y);
+          const std::int64_t length =
+              std::max(up(p.width()), x + up(q.width())) - std::min<std::int64_t>(0, x);
+          const std::int64_t width =
+              std::max(up(p.height()), y + up(q.height())) - std::min<std::int64_t>(0, y);
           best = std::min(best, static_cast<double>(length) * static_cast<double>(width));
         }
       }
@@ -129,8 +132,10 @@ TEST(Minkowski, pairs_lie_as_near_as_the_no_fit_polygon_lets_them) {
         const geom::Box p = geom::bounds(rings[i]);
         const geom::Box q = geom::bounds(rings[j]);
         const double boxes = (static_cast<double>(p.width()) * static_cast<double>(p.height()) +
-                              static_cast<double>(q.width()) * static_cast<double>(q.height())) / 1e6;
-        // Only what saves lead is offered; where the polygon finds such a place, so do we, or one nearly as good.
+                              static_cast<double>(q.width()) * static_cast<double>(q.height())) /
+                             1e6;
+        // Only what saves lead is offered; where the polygon finds such a place, so do we, or one nearly as
+        // good.
         if (best < 0.98 * boxes && !is_box(shape_of(rings[i])) && !is_box(shape_of(rings[j]))) {
           EXPECT_LE(ours, 1.005 * best + 2000) << round << ": " << i << " " << j;
         }

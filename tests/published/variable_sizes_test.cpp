@@ -19,8 +19,9 @@ Solution solved(const Problem& problem, double effort, std::int64_t& bound) {
   return cutter.best();
 }
 
-// Cintra et al. 2008: three sizes, two stages, first cut across; best costs and bounds published since (Furini et al.
-// 2012 and others). Two of the published best costs are no sums of stock costs, and are left out.
+// Cintra et al. 2008: three sizes, two stages, first cut across; best costs and bounds published since
+// (Furini et al. 2012 and others). Two of the published best costs are no sums of stock costs, and are left
+// out.
 TEST(VariableSizes, gcut_with_three_sizes) {
   LAPWRIGHT_NEEDS_DATA();
   double over = 0;
@@ -32,9 +33,9 @@ TEST(VariableSizes, gcut_with_three_sizes) {
       const Solution plan = solved(problem, 0.15, bound);
       EXPECT_EQ(sample::what_is_wrong(problem, plan), "") << no;
       EXPECT_GE(plan.cost, bound) << no;
-      const std::vector<std::string> row =
-          sample::row_of(turning ? "vsbpp_2stage_cintra/published_2nhr.csv" : "vsbpp_2stage_cintra/published_2nho.csv",
-                         "cintra2008/gcut" + std::to_string(no) + "d.txt");
+      const std::vector<std::string> row = sample::row_of(
+          turning ? "vsbpp_2stage_cintra/published_2nhr.csv" : "vsbpp_2stage_cintra/published_2nho.csv",
+          "cintra2008/gcut" + std::to_string(no) + "d.txt");
       ASSERT_GE(row.size(), 3U);
       if (!turning && (no == 3 || no == 12)) continue;
       const double best = std::stod(row[1]);
@@ -47,8 +48,8 @@ TEST(VariableSizes, gcut_with_three_sizes) {
   EXPECT_LE(over / tried, 0.008);
 }
 
-// Pisinger & Sigurd 2005: five sizes, single pieces of all shapes, nothing may turn. Theirs need not be straight cuts;
-// ours must, and still may not be cheaper than their bound.
+// Pisinger & Sigurd 2005: five sizes, single pieces of all shapes, nothing may turn. Theirs need not be
+// straight cuts; ours must, and still may not be cheaper than their bound.
 TEST(VariableSizes, pisinger_and_sigurd) {
   LAPWRIGHT_NEEDS_DATA();
   std::ifstream in(sample::data_folder() / "vsbpp_pisinger/MB_all.txt");

@@ -184,13 +184,23 @@ export class Session {
     void this.look();
   }
 
+  // Between a change and what the engine says of it.
+  get looking(): boolean {
+    return this.looked < this.looks;
+  }
+  private looks = 0;
+  private looked = 0;
+
   private async look(): Promise<void> {
+    this.looks += 1;
+    const { looks } = this;
     const text = this.text;
     const { nearer } = this;
     const { width, height } = this.room;
     try {
       const seen = await this.engine.see(text, { width: width * nearer, height: height * nearer });
-      if (!seen) return;
+      if (!seen) return; // a later look tells
+      this.looked = looks;
       this.seen = seen;
       this.trouble = '';
       if (seen.plan) {
@@ -200,6 +210,7 @@ export class Session {
       }
     } catch (error) {
       this.trouble = String(error);
+      this.looked = looks;
     }
     this.tell();
   }

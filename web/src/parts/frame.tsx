@@ -59,7 +59,7 @@ export function Frame({ session, rung, stage, title, asked = '', children }: Fra
         </div>
       </header>
       <Ladder id={session.id} here={rung} states={ladderStates(session)} />
-      <main class="stage">
+      <main class="stage" aria-busy={session.looking}>
         {stage.views.length > 1 && !stage.own && (
           <div class="views" role="group" aria-label={say('drawing.views')}>
             {stage.views.map((one) => (

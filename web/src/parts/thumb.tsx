@@ -27,7 +27,7 @@ export function Thumb({ engine, name, text }: ThumbProps) {
     if (!drawn) return;
     drawn.removeAttribute('width');
     drawn.removeAttribute('height');
-    drawn.querySelector('title')?.remove();
+    for (const words of drawn.querySelectorAll('title, text')) words.remove(); // too small to be read, and no one's name
     const { x, y, width, height } = shownIn(drawn);
     drawn.setAttribute('viewBox', `${x} ${y} ${width} ${height}`);
   }, [svg]);

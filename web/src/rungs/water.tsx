@@ -81,11 +81,13 @@ function Weather({ session, rest }: { session: Session; rest: string[] }) {
   const at = (...to: string[]) => ({ at: 'job' as const, id: session.id, rung: 'water' as const, rest: to });
   const named = [...(readable?.pictures.keys() ?? [])];
   const views: View[] = [
-    ...named.filter((name) => name.startsWith('water')).map((name) => ({ name, label: name.split(/[-/]/).slice(1).join(', '), own: true })),
+    ...named.filter((name) => name.startsWith('water/')).map((name) => ({ name, label: say('water.of', { junction: name.split('/').slice(2).join('/') }) })),
     ...job.slopes.map((one, i) => ({ name: `roof/${slopeName(one, i)}`, label: slopeName(one, i), own: true })),
     ...named.filter((name) => name.startsWith('wall/')).map((name) => ({ name, label: name.split('/').slice(2).join(', '), own: true })),
   ];
-  const ownView = here && views.find(({ name }) => name.startsWith('water') && name.includes(here.f.junction))?.name;
+  const ownView = here && views.find(({ name }) => name === `water/${here.f.slope}/${here.f.junction}`)?.name;
+  const roof = views.find(({ name }) => name.startsWith('roof/'))?.name;
+  const shown = view || ownView || roof || '';
   const gives = (junction: string) => judged.find((one) => one.f.junction === junction)?.lead ?? 'right';
 
   return (
@@ -94,7 +96,7 @@ function Weather({ session, rest }: { session: Session; rest: string[] }) {
       rung="water"
       title={say('rung.water')}
       stage={{
-        view: view || ownView || views[0]?.name || '',
+        view: shown,
         views,
         onView: setView,
         look: 'no-lengths wet',
@@ -144,6 +146,7 @@ function Weather({ session, rest }: { session: Session; rest: string[] }) {
             </button>
             <button type="button" disabled={drift === 0 && wind === 0} onClick={() => { setDrift(0); setWind(0); }}>{say('water.calm')}</button>
           </div>
+          {shown.startsWith('water/') && <p class="from">{say('water.picture')}</p>}
           <p class="lead-in" role="status">{wrong === 0 ? say('water.all_stand') : say('water.some_give', { count: wrong, of: all.length })}</p>
           <ul class="frontiers">
             {judged.map((one) => (

@@ -41,7 +41,8 @@ enum class Part : std::uint8_t {
 };
 
 struct Options {
-  bool draw = false;  // keep what a drawing of the trace needs
+  bool draw = false;     // keep what a drawing of the trace needs
+  std::string junction;  // trace only this one; empty: all
   std::vector<Part> without;
   bool has(Part part) const {
     for (const Part p : without) {

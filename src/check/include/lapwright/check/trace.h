@@ -62,6 +62,8 @@ struct Traced {
   // is not ours to judge.
   std::vector<Strip> ours;
   double eaves = 0;
+  // Past the fascia goes what is driven up from it, too: so far up as the climb, and no further than this.
+  double driven = 0;
   // What stands through the roof: rain on it is not ours, but a sheet that is not turned up against it lets
   // water down between.
   std::vector<Strip> masonry;

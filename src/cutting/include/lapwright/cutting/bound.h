@@ -24,8 +24,8 @@ struct Certificate {
 // prices, good ones give a good bound.
 Certificate certify_two_stage(const Problem& problem, const std::vector<double>& prices);
 
-// Any cutting at all: the least area of lead in whole rolls, and at the cheapest stock by area, in whole rolls. `areas` of one piece of each
-// type, in square units.
+// Any cutting at all: the least area of lead in whole rolls, and at the cheapest stock by area, in whole
+// rolls. `areas` of one piece of each type, in square units.
 std::int64_t area_bound(const Problem& problem, const std::vector<double>& areas);
 
 // The bound raised to what sums of stock can cost at all.

@@ -36,6 +36,8 @@ struct Request {
   bool pages =
       false;  // with documents: also each page of each PDF, for a screen: "page/order/1" is order.pdf's first
   bool rolls = false;  // of plan(): also each roll as it is cut, as a picture for a screen: "roll/R1", ...
+  bool odds = false;   // also the chance that each measured rule does not hold, by sampled roofs; some tenths
+                       // of a second
 };
 
 struct Document {

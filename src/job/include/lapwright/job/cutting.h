@@ -75,8 +75,8 @@ struct CutProof {
     std::vector<std::string> marks;
   };
   std::vector<Box> boxes;
-  // Of the bound on straight cutting: prices in 1/straight_scale of 1024 of the same money, all sides rounded down to
-  // steps first. No step: that bound was not worked out, or is no more than that of any cutting.
+  // Of the bound on straight cutting: prices in 1/straight_scale of 1024 of the same money, all sides rounded
+  // down to steps first. No step: that bound was not worked out, or is no more than that of any cutting.
   Length straight_step;
   std::int64_t straight_scale = 0;
   std::vector<Price> straight_prices;

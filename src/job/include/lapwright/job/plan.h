@@ -9,7 +9,10 @@
 #include <lapwright/geom/net.h>
 #include <lapwright/geom/space.h>
 #include <lapwright/job/cutting.h>
+#include <lapwright/job/existing.h>
+#include <lapwright/job/finding.h>
 #include <lapwright/job/frontier.h>
+#include <lapwright/job/odds.h>
 #include <lapwright/job/survey.h>
 
 #include <cstdint>
@@ -54,28 +57,6 @@ struct Figure {
   std::string rule;  // the practice rule that decides, or empty when geometry alone does
   std::string source;
   Standing standing = Standing::geometry;
-};
-
-// A value of a text: a number in its unit, or a word. Lengths have unit "mm" and are shown as the job asks.
-struct Param {
-  std::string name;
-  std::variant<double, std::string> value;
-  std::string unit;
-};
-using Params = std::vector<Param>;
-
-enum class Level : std::uint8_t { note, doubt, wrong };
-std::string_view name_of(Level v);
-
-struct Finding {
-  Level level = Level::note;
-  std::string rule;  // names its text in the catalogue
-  Params params;
-  std::string text;
-  std::optional<double> value;
-  std::optional<double> limit;
-  std::string source;
-  std::string where;  // "rear / house wall / course 3"; JSON path when it is about input
 };
 
 // One detail as judged at one face: `level` note means right.
@@ -282,7 +263,9 @@ struct Plan {
   std::vector<Row> rows;
   std::vector<Choice> choices;
   std::vector<Finding> findings;
-  std::vector<Frontier> check;  // of every junction that was traced
+  std::vector<Frontier> check;       // of every junction that was traced
+  std::optional<Existing> existing;  // where the job says what is there already, or where it leaks
+  std::vector<Odds> odds;            // only where they were asked for
   std::vector<WorkStep> order_of_work;
   Estimate estimate;
   std::optional<Price> price;      // where a yard file prices the work

@@ -41,6 +41,19 @@ enum class Detail : std::uint8_t { LAPWRIGHT_DETAILS(LAPWRIGHT_ENUMERATOR) };
 #undef LAPWRIGHT_ENUMERATOR
 enum class Corners : std::uint8_t { bossed, welded };
 enum class SoakerMetal : std::uint8_t { aluminium, zinc, copper };
+// How lead that lies on the roof already differs from what would be laid there.
+enum class FoundKind : std::uint8_t {
+  missing,
+  cut_short,  // at its upper end, by so much
+  shifted,    // slid down the slope by so much; less than 0: up
+  pierced,    // a nail through it
+  lap,        // covers the piece below it by so much only
+  reversed,   // lies under the piece below it
+  loose,      // not let into the wall
+  low,        // its upstand is so high only, square to the roof
+  detail,     // the whole junction is made in another way
+};
+enum class Rain : std::uint8_t { none, light, steady, heavy };
 
 // A change of unit length up the slope. Every set but the last says how many courses it has; the last fills
 // the rest.
@@ -157,6 +170,31 @@ struct Override {
   SourceSpot spot;
 };
 
+// One line of what was found.
+struct AsBuilt {
+  FoundKind kind = FoundKind::missing;
+  std::string slope;
+  std::string junction;
+  std::string face;                    // of a junction with several; empty: all of them
+  std::string piece;                   // its kind: "soaker"; empty of a detail
+  std::optional<std::int64_t> course;  // counted as findings do: 1 is the eaves course
+  std::optional<std::int64_t> number;  // of pieces without a course: 1 is the lowest
+  std::optional<Length> by;            // cut_short, shifted, lap, low
+  std::optional<Length> across;        // pierced: from the wall, or from its left edge
+  std::optional<Length> up;            // pierced: from its tail
+  std::optional<Detail> detail;
+};
+
+// A leak that somebody noted.
+struct LeakSeen {
+  std::string when;
+  std::optional<Angle> wind_from;  // bearing that the wind blew from
+  std::optional<Rain> rain;
+  std::string where;  // as given
+  std::string slope;  // that `where` names, if it names one
+  std::string junction;
+};
+
 struct Survey {
   std::string title;
   std::optional<std::string> date;  // printed on sheets as given; nothing reads a clock
@@ -169,6 +207,8 @@ struct Survey {
   std::vector<std::string> guessed;  // places in the file ("slopes[0].rafter") whose values nobody measured
   std::vector<Slope> slopes;
   std::vector<Join> joins;
+  std::vector<AsBuilt> as_built;
+  std::vector<LeakSeen> leaks;
 };
 
 std::string_view name_of(Exposure v);
@@ -186,5 +226,7 @@ std::string_view name_of(JoinDetail v);
 std::string_view name_of(Detail v);
 std::string_view name_of(Corners v);
 std::string_view name_of(SoakerMetal v);
+std::string_view name_of(FoundKind v);
+std::string_view name_of(Rain v);
 
 }  // namespace lapwright::job

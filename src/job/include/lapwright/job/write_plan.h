@@ -13,8 +13,9 @@ namespace lapwright::job {
 // an item are left out. REQUIRES finite numbers.
 std::string write_plan(const Plan& plan);
 
-// {"format": "lapwright-findings/1", "findings": [...]}
-std::string write_findings(const std::vector<Finding>& findings);
+// {"format": "lapwright-findings/1", "findings": [...]}, with "existing" and "odds" where the plan has them.
+// Of a roof that stands already the findings are those of the roof as found.
+std::string write_findings(const Plan& plan);
 
 // JSON Schema 2020-12 of format "lapwright-plan/1".
 std::string plan_schema();

@@ -26,8 +26,8 @@ std::string sum_of(const job::Figure& figure);
 std::string origin_of(const job::Term& term, const Pack& pack, const Catalogue& catalogue,
                       job::ShownIn shown_in);
 
-// Where a difference is, and what differs there, as a person says it: "rear / Battens" for "rear / battens.length",
-// "width needed" for "width_needed".
+// Where a difference is, and what differs there, as a person says it: "rear / Battens" for "rear /
+// battens.length", "width needed" for "width_needed".
 std::string place_in_words(const job::Difference& difference, const Catalogue& catalogue);
 std::string name_in_words(const job::Difference& difference);
 

@@ -7,6 +7,7 @@
 #include <lapwright/draw/drawing.h>
 #include <lapwright/job/difference.h>
 #include <lapwright/job/plan.h>
+#include <lapwright/job/proof.h>
 #include <lapwright/job/survey.h>
 #include <lapwright/practice/catalogue.h>
 #include <lapwright/practice/pack.h>
@@ -26,6 +27,7 @@ struct Sources {
   const job::Plan& plan;
   const practice::Pack& pack;
   const practice::Catalogue& catalogue;
+  const job::Proof* proof = nullptr;  // what the checker measured and traced, where it did
 };
 
 // A3 lies on its side and holds the room of two upright A4 sheets, at the same size of type and the same
@@ -85,7 +87,9 @@ struct Room {
 
 // A drawing for a screen, in mm of paper at `scale`. `name`: "roof/SLOPE", "side/SLOPE", "eaves/SLOPE",
 // "unit/SLOPE", "courses/SLOPE", "gap/SLOPE/JUNCTION", "wall/SLOPE/JUNCTION", its lower end
-// "foot/SLOPE/JUNCTION" (and "/FACE" where it has several), "piece/MARK".
+// "foot/SLOPE/JUNCTION" (and "/FACE" where it has several), "water/SLOPE/JUNCTION" where the proof is given:
+// the courses around the weakest spot, where water creeps under them, and the way of the first leak;
+// "piece/MARK".
 struct ScreenPicture {
   std::string name;
   std::string title;
