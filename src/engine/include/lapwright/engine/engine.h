@@ -81,8 +81,8 @@ class Run {
 
 // The plan as plan() gives it, and pictures for a screen as documents (SVG whose ink is `currentColor` and
 // whose paper is `var(--paper)`), named as lapwright/sheets/sheets.h says. Quicker than plan() with
-// documents: nothing for paper is composed. Not `examined`, several times quicker again: the plan then has no "check",
-// and no finding of how it stands against water.
+// documents: nothing for paper is composed. Not `examined`, several times quicker again: the plan then has no
+// "check", and no finding of how it stands against water.
 Outcome see(const Request& request, bool examined = true);
 
 // The findings only: json is format "lapwright-findings/1".
