@@ -67,24 +67,47 @@ double edge_at(const Corners& corners, double x, bool high) {
   return out;
 }
 
-// How far `upper` must be lifted, moved by dx, to lie over `lower`.
-double lift(const Corners& lower, const Corners& upper, double dx) {
+// A straight stretch of an outline's edge.
+struct Stretch {
+  double from = 0, to = 0;
+  double y_from = 0, y_to = 0;
+
+  double y(double x) const { return y_from + (y_to - y_from) * (x - from) / (to - from); }
+};
+
+// The high or low edge from left to right: straight between two corners' places.
+std::vector<Stretch> edge_of(const Corners& corners, bool high) {
   std::vector<double> places;
-  for (const Corner& c : lower) places.push_back(c.x);
-  for (const Corner& c : upper) places.push_back(c.x + dx);
+  for (const Corner& c : corners) places.push_back(c.x);
   std::sort(places.begin(), places.end());
-  const double from = std::max(0.0, dx);
-  const double to = std::min(most_x(lower), most_x(upper) + dx);
-  double out = -1e300;
+  std::vector<Stretch> out;
   for (std::size_t i = 0; i + 1 < places.size(); ++i) {
     const double left = places[i];
     const double width = places[i + 1] - left;
-    if (left < from - 1e-9 || places[i + 1] > to + 1e-9 || width < 1e-6) continue;
-    // Both edges are straight between two places: two samples give the ends.
-    const auto gap = [&](double x) { return edge_at(lower, x, true) - edge_at(upper, x - dx, false); };
-    const double first = gap(left + width / 4);
-    const double second = gap(left + width * 3 / 4);
-    out = std::max({out, first - (second - first) / 2, second + (second - first) / 2});
+    if (width < 1e-6) continue;
+    // Straight in between, and may jump at the ends: two samples within give both.
+    const double first = edge_at(corners, left + width / 4, high);
+    const double second = edge_at(corners, left + width * 3 / 4, high);
+    out.push_back({left, places[i + 1], first - (second - first) / 2, second + (second - first) / 2});
+  }
+  return out;
+}
+
+// How far what has the low edge `upper` must be lifted, moved by dx, to lie over what has the high edge
+// `lower`.
+double lift(const std::vector<Stretch>& lower, const std::vector<Stretch>& upper, double dx) {
+  double out = -1e300;
+  for (std::size_t i = 0, j = 0; i < lower.size() && j < upper.size();) {
+    const double left = std::max(lower[i].from, upper[j].from + dx);
+    const double right = std::min(lower[i].to, upper[j].to + dx);
+    if (right - left >= 1e-6) {
+      for (const double x : {left, right}) out = std::max(out, lower[i].y(x) - upper[j].y(x - dx));
+    }
+    if (lower[i].to < upper[j].to + dx) {
+      ++i;
+    } else {
+      ++j;
+    }
   }
   return out;
 }
@@ -103,6 +126,8 @@ struct Laid {
 std::vector<Laid> pairs(const Shape& a, const Shape& b, bool swapped, std::int32_t kerf) {
   const Corners lower = corners_of(a, swapped);
   const Corners upper = end_for_end(corners_of(b, swapped));
+  const std::vector<Stretch> high = edge_of(lower, true);
+  const std::vector<Stretch> low = edge_of(upper, false);
   std::vector<std::int32_t> moves;
   for (const Corner& p : lower) {
     for (const Corner& q : upper) {
@@ -117,7 +142,7 @@ std::vector<Laid> pairs(const Shape& a, const Shape& b, bool swapped, std::int32
   const double boxes = static_cast<double>(a.length) * a.width + static_cast<double>(b.length) * b.width;
   std::vector<Laid> out;
   for (const std::int32_t dx : moves) {
-    const double raised = lift(lower, upper, dx);
+    const double raised = lift(high, low, dx);
     if (raised < -1e200) continue;
     const std::int32_t dy = up(raised) + kerf;
     const std::int32_t low_x = std::min(0, dx);

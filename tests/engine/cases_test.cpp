@@ -149,7 +149,7 @@ TEST(Cases, a04_no_soakers_on_single_lap_tiles) {
   const job::Finding* f = finding(c.plan, "detail.soakers_need_courses");
   ASSERT_NE(f, nullptr);
   EXPECT_EQ(f->level, Level::wrong);
-  EXPECT_EQ(word(f, "right"), "secret-gutter");
+  EXPECT_EQ(word(f, "right"), "detail.secret-gutter");
   EXPECT_TRUE(c.plan.pieces.empty());
 }
 
@@ -197,7 +197,7 @@ TEST(Cases, a07_step_and_cover_is_wrong) {
   const job::Finding* f = finding(c.plan, "detail.cover_on_double_lap");
   ASSERT_NE(f, nullptr);
   EXPECT_EQ(f->level, Level::wrong);
-  EXPECT_EQ(word(f, "right"), "soakers-and-steps");
+  EXPECT_EQ(word(f, "right"), "detail.soakers-and-steps");
   EXPECT_FALSE(f->text.empty());
   EXPECT_FALSE(c.plan.pieces.empty());
   for (const job::Piece& piece : c.plan.pieces) EXPECT_TRUE(piece.wrong);  // shown, never made
@@ -290,7 +290,7 @@ TEST(Cases, a12_too_long_a_piece) {
   const job::Finding* over = finding(c.plan, "practice.over_most");
   ASSERT_NE(over, nullptr);
   EXPECT_EQ(over->level, Level::wrong);
-  EXPECT_EQ(word(over, "rule"), "flashing.piece_most");
+  EXPECT_EQ(word(over, "rule"), "label.flashing.piece_most");
   EXPECT_NEAR(param(over, "limit"), 1500, kExact);
   const job::Finding* coat = finding(c.plan, "flashing.coat_both_faces");
   ASSERT_NE(coat, nullptr);

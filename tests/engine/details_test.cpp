@@ -134,7 +134,7 @@ TEST(Details, a_cover_over_plain_tiles_says_both_laps_and_what_to_strip) {
   EXPECT_NE(out.text.find("220 mm on the unit's own"), std::string::npos);
   EXPECT_NE(out.text.find("gets sideways under"), std::string::npos);
   EXPECT_NE(out.text.find("from course 11 to course 36"), std::string::npos);
-  EXPECT_NE(out.text.find("soakers-and-steps"), std::string::npos);
+  EXPECT_NE(out.text.find("soakers and step flashing"), std::string::npos);
 }
 
 // Insisted on, it is shown as far as it can be made: its pieces, with their laps, all marked; but nothing of

@@ -137,7 +137,7 @@ TEST(Properties, hold_of_random_surveys) {
           sample::mirror_complaint({planned->survey, planned->pack, planned->plan}, mirrored->plan);
       if (!complaint.empty() && ++mirrors_shown <= 3) ADD_FAILURE() << complaint << "\n" << bytes;
     }
-    if (i % 32 == 0) {
+    if (i % 128 == 0) {
       const engine::Outcome once = engine::plan({bytes});
       const engine::Outcome again = engine::plan({std::string(bytes)});
       ASSERT_EQ(once.json, again.json);
