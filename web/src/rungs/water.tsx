@@ -24,7 +24,9 @@ function saidOf(f: Frontier, lead: Verdict, covering: Verdict) {
   if (f.drift < 0 || f.climb < 0) return say('water.leaks_dry');
   if (lead === 'right') return say('water.stands');
   if (lead === 'doubt') return say('water.between');
-  return say(covering === 'wrong' ? 'water.both_give' : covering === 'doubt' ? 'water.gives_near' : 'water.lead_gives');
+  // A soaker lies back a little from the unit's tail: what gives that little sooner is right all the same.
+  const near = covering === 'doubt' || f.holds;
+  return say(covering === 'wrong' ? 'water.both_give' : near ? 'water.gives_near' : 'water.lead_gives');
 }
 
 interface DialProps {
