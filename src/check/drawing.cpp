@@ -15,14 +15,14 @@ double at(double u, double u0, double u1, double y0, double y1) {
 
 job::Trace::Ring ring_of(const std::vector<Strip>& strips) {
   job::Trace::Ring out;
+  job::Trace::Ring high;
   for (const Strip& s : strips) {
     out.push_back({s.u0, s.lo0});
     out.push_back({s.u1, s.lo1});
+    high.push_back({s.u0, s.hi0});
+    high.push_back({s.u1, s.hi1});
   }
-  for (auto s = strips.rbegin(); s != strips.rend(); ++s) {
-    out.push_back({s->u1, s->hi1});
-    out.push_back({s->u0, s->hi0});
-  }
+  out.insert(out.end(), high.rbegin(), high.rend());
   return out;
 }
 

@@ -7,6 +7,8 @@
 #include <lapwright/base/trig.h>
 
 #include <array>
+#include <cstddef>
+#include <cstdint>
 #include <string_view>
 #include <utility>
 
@@ -16,7 +18,8 @@ namespace {
 
 using geom::Vec3;
 
-enum Source : std::uint8_t { thickness, camber, length, rafter, joints, cutting, kSources };
+enum Source : std::uint8_t { thickness, camber, length, rafter, joints, cutting };
+constexpr std::size_t kSources = cutting + 1;
 constexpr std::array<std::string_view, kSources> kNames{"thickness", "camber", "length",
                                                         "rafter",    "joints", "cutting"};
 constexpr std::uint64_t kSeed = 20261125;

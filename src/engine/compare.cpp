@@ -107,7 +107,7 @@ Outcome price_check(std::string_view offer, std::string_view yard_bytes) {
   const auto judged = estimate::judge(*read, yard->yard, *pack);
   if (!judged) return unreadable(judged.error());
   const auto money = [&](double amount) { return practice::money_shown(amount, yard->yard.currency); };
-  const auto say = [&](std::string_view key, job::Params params) {
+  const auto say = [&](std::string_view key, const job::Params& params) {
     return catalogue->say(key, params, job::ShownIn::mm) + "\n";
   };
   Outcome out;

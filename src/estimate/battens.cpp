@@ -201,16 +201,16 @@ void add_battens(const Sources& sources, const job::SetOut& set_out, job::Estima
   std::size_t turn = 0;
   for (const job::Batten& batten : set_out.battens) {
     for (const auto& [from, to] : stretches(sources.plan, slope->name, batten.course)) {
-      const Length long_ = to - from;
-      if (long_ <= tolerance::kOnPlane) continue;
-      std::vector<std::vector<Length>>& ways = known[whole_up(long_.in_mm() * 1000)];
-      if (ways.empty()) ways = ways_to_cut(long_, how);
+      const Length stretch = to - from;
+      if (stretch <= tolerance::kOnPlane) continue;
+      std::vector<std::vector<Length>>& ways = known[whole_up(stretch.in_mm() * 1000)];
+      if (ways.empty()) ways = ways_to_cut(stretch, how);
       const std::vector<Length>& cut = ways[turn % ways.size()];
       pieces.insert(pieces.end(), cut.begin(), cut.end());
       note_run(into, slope->name, cut);
-      run += long_.in_mm();
+      run += stretch.in_mm();
       // One at every rafter that the batten crosses, one more at each joint.
-      crossings += whole_up(long_ / how.rafter) + 1 + std::ssize(cut) - 1;
+      crossings += whole_up(stretch / how.rafter) + 1 + std::ssize(cut) - 1;
     }
     ++turn;
   }

@@ -7,7 +7,7 @@
 namespace lapwright::practice {
 
 std::string money_shown(double hundredths, std::string_view currency) {
-  const auto all = static_cast<long long>(std::llround(std::fabs(hundredths)));
+  const auto all = std::llround(std::fabs(hundredths));
   const std::string sign = hundredths < -0.5 ? "−" : "";
   const std::string number = fmt::format("{}.{:02}", all / 100, all % 100);
   if (currency == "GBP") return sign + "£" + number;

@@ -5,11 +5,14 @@
 #include <lapwright/geom/polygon.h>
 #include <lapwright/job/cutting.h>
 
+#include <cstdint>
+
 namespace lapwright::sheets {
 
 // A point of a net whose bounds are `net`, µm, as it lies on the roll: mm, x along it, y across.
 inline draw::Point on_roll(const geom::Box& net, const job::CutPiece& piece, draw::Point p) {
-  const double width = static_cast<double>((net.height() + 999) / 1000);
+  const std::int64_t whole = (net.height() + 999) / 1000;
+  const auto width = static_cast<double>(whole);
   double x = (p.x - static_cast<double>(net.low.x)) / 1000;
   double y = (p.y - static_cast<double>(net.low.y)) / 1000;
   if (piece.reversed) {

@@ -15,7 +15,6 @@ namespace lapwright::sheets {
 
 namespace {
 
-using draw::pt;
 using draw::Weight;
 
 // The paragraph of practice::why_figure: its first line is the sentence, the indented ones are the sum.
@@ -138,7 +137,8 @@ void add_photo_boxes(Sheets& sheets) {
     if (i % kAPage == 0) sheets.begin(words.say("sheet.photos"));
     draw::Drawing& page = sheets.page();
     const double left = kArea.left + (i % 2 == 0 ? 0 : wide + 8);
-    const double top = kArea.top - 2 - kStep * static_cast<double>(i % kAPage / 2);
+    const std::size_t row = i % kAPage / 2;
+    const double top = kArea.top - 2 - kStep * static_cast<double>(row);
     page.add(draw::rectangle(left, top - kHigh, wide, kHigh, draw::LineKind::outline));
     double y = top - kHigh - 5;
     std::vector<std::string> lines = draw::wrapped(captions[i], wide - 2, kNumber);
