@@ -207,8 +207,10 @@ void Search::attempt(std::int64_t budget) {
   const double progress =
       std::min(1.0, static_cast<double>(work()) / static_cast<double>(std::max<std::int64_t>(budget, 1)));
   const auto most = std::min(kOpenMost, now_.size());
-  const auto count = static_cast<std::size_t>(
-      std::min(random_.between(1, static_cast<std::int64_t>(most)), random_.between(2, 6)));
+  // One after the other: compilers differ in which argument they work out first.
+  const std::int64_t few = random_.between(2, 6);
+  const auto count =
+      static_cast<std::size_t>(std::min(random_.between(1, static_cast<std::int64_t>(most)), few));
   const std::vector<std::size_t> open = pick(std::min(count, now_.size()));
   std::vector<std::int32_t> left(left_.size(), 0);
   std::vector<char> widths(grid_.different_widths.size(), 0);
