@@ -21,7 +21,6 @@ await run({
   },
   'a keystroke is in the picture within 100 ms': async () => {
     const { page, context } = await open(browser, 'desk');
-    await page.goto(`${server.url}#/job/demo`);
     await page.goto(`${server.url}#/demo`);
     await page.waitForSelector('.sheet svg');
     const times = await page.evaluate(async () => {

@@ -6,7 +6,8 @@ import type { Session } from './session';
 
 export function useRoute(): Route {
   const [route, put] = useState(() => routeOf(location.hash));
-  useEffect(() => {
+  // Before the first paint: an address that changes until somebody listens would be lost.
+  useLayoutEffect(() => {
     const heard = () => put(routeOf(location.hash));
     addEventListener('hashchange', heard);
     return () => removeEventListener('hashchange', heard);
