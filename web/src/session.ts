@@ -205,6 +205,7 @@ export class Session {
   private resting: ReturnType<typeof setTimeout> | undefined;
   private ended = false;
   private looked = 0;
+  private shown = 0; // the latest look whose answer is shown
 
   // The picture first; how it stands against water when nobody types. Until then that of the job before it stays.
   private async look(): Promise<void> {
@@ -222,7 +223,8 @@ export class Session {
     const { width, height } = this.room;
     try {
       const seen = await this.engine.see(text, { width: width * nearer, height: height * nearer }, quick);
-      if (!seen) return; // a later look tells
+      if (!seen || looks < this.shown) return; // a later look tells, or has told: the two looks run side by side
+      this.shown = looks;
       if (!quick || !seen.plan) this.looked = looks;
       this.seen = quick ? withWater(seen, this.readable) : seen;
       this.trouble = '';
